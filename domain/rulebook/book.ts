@@ -1,0 +1,114 @@
+/** The book as one department has adopted it: requirement versions with the days they are in force. */
+import type { Day } from '../calendar/day.ts';
+import { POLICIES } from './policies.ts';
+import type { Permit, Requirement } from './types.ts';
+
+/** A requirement and the days it is in force: from `from` (null: always) up to but not including `to`. */
+export interface RuleVersion {
+  requirement: Requirement;
+  from: Day | null;
+  to: Day | null;
+}
+
+export interface PolicyChoice {
+  policy: string;
+  choice: string;
+  from: Day | null;
+}
+
+export interface Book {
+  /** Versions by family, in the order of the days they are in force. */
+  versions: ReadonlyMap<string, readonly RuleVersion[]>;
+  permits: ReadonlyMap<string, Permit>;
+  policies: readonly PolicyChoice[];
+}
+
+/** An adoption: the requirement in full, and from when (null: from the department's opening on). */
+export interface Adoption {
+  requirement: Requirement;
+  from: Day | null;
+}
+
+/**
+ * The versions in force from adoptions, policy choices and confirmed permits, each list in the order it was
+ * decided. A later adoption of the same requirement ends the earlier one on its first day; one that takes
+ * effect on the same day or earlier replaces it. The policy `life ends` sets the day of every cylinder life.
+ */
+export function bookFrom(
+  adoptions: readonly Adoption[],
+  policies: readonly PolicyChoice[],
+  permits: readonly Permit[],
+): Book {
+  const byRequirement = new Map<string, Adoption[]>();
+  for (const adoption of adoptions) {
+    const kept = (byRequirement.get(adoption.requirement.id) ?? []).filter(a =>
+      before(a.from, adoption.from),
+    );
+    byRequirement.set(adoption.requirement.id, [...kept, adoption]);
+  }
+  const versions = new Map<string, RuleVersion[]>();
+  for (const list of byRequirement.values()) {
+    list.forEach((adoption, i) => {
+      const family = adoption.requirement.family;
+      const span = { from: adoption.from, to: list[i + 1]?.from ?? null };
+      versions.set(family, [...(versions.get(family) ?? []), ...splitByLifePolicy(adoption, span, policies)]);
+    });
+  }
+  return { versions, permits: new Map(permits.map(p => [p.permit, p])), policies };
+}
+
+/** What the department has chosen for a policy on a day; the shipped offer where it has not. */
+export function policyOn(book: Book, policy: string, day: Day): string {
+  return choiceOn(book.policies, policy, day);
+}
+
+function choiceOn(policies: readonly PolicyChoice[], policy: string, day: Day): string {
+  let choice = POLICIES.find(p => p.id === policy)?.offer ?? '';
+  let since: Day | null = null;
+  for (const p of policies) {
+    if (p.policy !== policy || (p.from !== null && p.from > day)) continue;
+    if (since !== null && (p.from === null || p.from < since)) continue;
+    choice = p.choice;
+    since = p.from;
+  }
+  return choice;
+}
+
+function splitByLifePolicy(
+  adoption: Adoption,
+  span: { from: Day | null; to: Day | null },
+  policies: readonly PolicyChoice[],
+): RuleVersion[] {
+  const { requirement } = adoption;
+  if (requirement.clock.kind !== 'cylinder life') return [{ requirement, ...span }];
+  const cuts = policies
+    .filter(
+      p =>
+        p.policy === 'life ends' && p.from !== null && before(span.from, p.from) && inside(p.from, span.to),
+    )
+    .map(p => p.from as Day)
+    .sort((a, b) => a - b);
+  const starts: (Day | null)[] = [span.from, ...new Set(cuts)];
+  return starts.map((from, i) => ({
+    requirement: {
+      ...requirement,
+      dueAt: choiceOn(
+        policies,
+        'life ends',
+        from ?? (Number.NEGATIVE_INFINITY as Day),
+      ) as Requirement['dueAt'],
+    },
+    from,
+    to: starts[i + 1] ?? span.to,
+  }));
+}
+
+/** Whether a start of force comes strictly before another; null is before every day. */
+function before(a: Day | null, b: Day | null): boolean {
+  if (b === null) return false;
+  return a === null || a < b;
+}
+
+function inside(day: Day, end: Day | null): boolean {
+  return end === null || day < end;
+}

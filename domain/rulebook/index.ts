@@ -1,0 +1,19 @@
+/** The shipped book: an offer. Nothing is judged by it until a department adopts it into its ledger. */
+import { cylinder } from './cylinder.ts';
+import { equipment } from './equipment.ts';
+import { hose } from './hose.ts';
+import { ladder } from './ladder.ts';
+import { pack } from './pack.ts';
+import type { Family, Requirement } from './types.ts';
+
+export const FAMILIES: readonly Family[] = [hose, ladder, cylinder, pack, equipment];
+
+const byId = new Map(FAMILIES.map(f => [f.id, f]));
+
+/** A family by its id, or undefined. */
+export function familyOf(id: string): Family | undefined {
+  return byId.get(id);
+}
+
+/** Every requirement the program ships, in the order of the families. */
+export const SHIPPED_REQUIREMENTS: readonly Requirement[] = FAMILIES.flatMap(f => f.requirements);

@@ -1,0 +1,174 @@
+/**
+ * The rule book as plain data: what a family is, and what must be done to its things, by which rule.
+ * Everything here can be written to JSON and read back the same: a department adopts requirements **in full**
+ * into its ledger, so an upgrade of the program cannot change what an old day is judged by.
+ */
+
+/** Where a value was seen. `memory` and `practice` are never enforced before the department confirms them. */
+export type Confidence = 'read' | 'read second-hand' | 'memory' | 'common practice';
+/** What kind of authority a requirement carries. */
+export type Force = 'law' | 'standard' | 'manufacturer' | 'practice';
+/** What being late does to the thing's unit; the department decides. */
+export type WhenLate = 'blocks' | 'limits' | 'notes';
+
+export interface Source {
+  document: string;
+  section: string;
+  edition: string;
+  confidence: Confidence;
+  note?: string;
+}
+
+export interface Choice {
+  value: string;
+  title: string;
+}
+
+/** A field of a thing or a reading of a test. Decimals are text (`"2.5"`); `when` is a partial date. */
+export interface Attribute {
+  key: string;
+  title: string;
+  type: 'text' | 'choice' | 'whole' | 'decimal' | 'when' | 'flag';
+  unit?: string;
+  choices?: readonly Choice[];
+  note?: string;
+}
+
+/** Something that is done to a thing and recorded with an outcome. */
+export interface Activity {
+  id: string;
+  title: string;
+  /** Whether only an outside agency with a requalifier's identification number (RIN) may do it. */
+  outside?: boolean;
+  readings: readonly Attribute[];
+}
+
+/** A kind of repair and the activities it owes before the thing may be returned; none: a signature closes it. */
+export interface RepairKind {
+  kind: string;
+  title: string;
+  owes: readonly string[];
+  source: Source;
+}
+
+/** A happening after which an activity is owed again, whatever its date. */
+export interface Trigger {
+  id: string;
+  title: string;
+  owes: string;
+  source: Source;
+}
+
+export interface Family {
+  id: string;
+  title: string;
+  plural: string;
+  attributes: readonly Attribute[];
+  activities: readonly Activity[];
+  repairs: readonly RepairKind[];
+  triggers: readonly Trigger[];
+  requirements: readonly Requirement[];
+}
+
+/** A span that repeats: so many calendar months, or so many days. */
+export type Every = { months: number } | { days: number };
+
+/** From what the first one counts, for a thing with nothing on record. */
+export type First =
+  /** The manufacture date plus a span (a cylinder's first requalification). */
+  | { counts: 'made'; plus: Every }
+  /** The later of the manufacture date plus a span and the day it was placed in service (new hose). */
+  | { counts: 'later of made and in service'; plus: Every }
+  /** The day it was placed in service, plus a span; zero months: before first use. */
+  | { counts: 'in service'; plus: Every };
+
+/** One line of the requalification table: years by cylinder specification. */
+export interface SpecPeriod {
+  spec: string;
+  construction: string;
+  /** null: this specification is not requalified. */
+  months: number | null;
+  /** null: no fixed life. */
+  lifeMonths: number | null;
+  /** Another period by a named paragraph, where a flag of the thing says so (the star mark). */
+  unless?: { attribute: string; months: number; clause: string };
+}
+
+/** One line of the table by construction, for composite cylinders whose permit is not on file. */
+export interface ConstructionPeriod {
+  construction: string;
+  months: number;
+  lifeMonths: number | null;
+}
+
+/**
+ * How a requirement's date is reached. **A kind's meaning never changes**; a new meaning is a new kind, because
+ * adopted requirements in old ledgers name these kinds.
+ */
+export type Clock =
+  | { kind: 'since last'; every: Every; first: First }
+  | {
+      kind: 'cylinder period';
+      specs: readonly SpecPeriod[];
+      constructions: readonly ConstructionPeriod[];
+    }
+  | {
+      kind: 'cylinder life';
+      specs: readonly SpecPeriod[];
+      constructions: readonly ConstructionPeriod[];
+    }
+  | { kind: 'printed date'; attribute: string }
+  | { kind: 'made before'; day: string };
+
+/** When a requirement concerns a thing: every condition must hold. An unknown attribute is in no list. */
+export type Condition =
+  | { attribute: string; in: readonly string[] }
+  | { attribute: string; notIn: readonly string[] }
+  | { attribute: string; known: true };
+
+export interface Requirement {
+  id: string;
+  family: string;
+  title: string;
+  /** The activity that is owed. */
+  activity: string;
+  appliesTo: readonly Condition[];
+  clock: Clock;
+  /** `day`: on time through that day. `month end`: through the month's last day. `month start`: through the day before the month. */
+  dueAt: 'day' | 'month end' | 'month start';
+  /** Days before the due day from which it shows as due soon. */
+  warnDays: number;
+  /** Activities whose record counts, and with which outcomes. */
+  satisfiedBy: readonly string[];
+  countedOutcomes: readonly ('pass' | 'fail')[];
+  sources: readonly Source[];
+  force: Force;
+  /** Where that force binds, in words. */
+  binds: string;
+  late: WhenLate;
+  who: string;
+  cautions: readonly string[];
+}
+
+/**
+ * A special permit or exemption as the department has confirmed it from the paper or the label in hand.
+ * `lifeMonths: 'label'` means the life printed on the cylinder's own label decides.
+ */
+export interface Permit {
+  permit: string;
+  construction: string;
+  months: number;
+  lifeMonths: number | null | 'label';
+  /** What it was confirmed from: the permit in hand, the label, or the book's offer taken as it is. */
+  basis: string;
+}
+
+/** A permit as the shipped table offers it: nothing is judged by it until the department confirms it. */
+export interface PermitOffer {
+  permit: string;
+  construction: string;
+  months: number;
+  lifeMonths: number | null | 'label';
+  confidence: Confidence;
+  note: string;
+}
