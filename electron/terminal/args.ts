@@ -1,0 +1,147 @@
+/** What was typed, as a command. */
+import { parseArgs } from 'node:util';
+import { TerminalRefusal } from './refusal.ts';
+
+export interface Common {
+  /** The department file; without it, the one opened last. */
+  file?: string;
+  /** The number of the member who acts; without it, the member called Terminal. */
+  by?: string;
+  /** The day compared with, `YYYY-MM-DD`. */
+  on?: string;
+}
+
+export type Command =
+  | { name: 'help' }
+  | ({ name: 'ask'; question: string; args: Record<string, unknown> } & Common)
+  | ({ name: 'act'; deeds: Record<string, unknown>[] } & Common)
+  | ({ name: 'import'; sheet: string; family: string; dryRun: boolean; yes: boolean } & Common)
+  | ({ name: 'demo'; seed?: number } & Common);
+
+const OPTIONS = {
+  file: { type: 'string' },
+  by: { type: 'string' },
+  on: { type: 'string' },
+  family: { type: 'string' },
+  seed: { type: 'string' },
+  'dry-run': { type: 'boolean' },
+  yes: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
+type OptionName = keyof typeof OPTIONS;
+
+/** Options each command takes beside `--file`, `--by` and `--on`. */
+const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
+  ask: [],
+  act: [],
+  import: ['family', 'dry-run', 'yes'],
+  demo: ['seed'],
+};
+
+/**
+ * @param typed what follows `npm run -s baybook --`
+ * @throws TerminalRefusal where it is no command, naming what is wrong
+ */
+export function readCommand(typed: readonly string[]): Command {
+  const { values, positionals } = parse(typed);
+  const [name, ...rest] = positionals;
+  if (values.help || name === 'help') return { name: 'help' };
+  if (name === undefined) throw usage('No command was given.', null);
+  const takes = TAKES[name];
+  if (takes === undefined) throw usage(`There is no command ${name}.`, 'command');
+  for (const option of Object.keys(values) as OptionName[])
+    if (!['file', 'by', 'on', ...takes].includes(option))
+      throw usage(`The command ${name} takes no --${option}.`, option);
+
+  const { file, by, on } = values;
+  if (on !== undefined) mustBeDay(on);
+  const common: Common = {
+    ...(file === undefined ? {} : { file }),
+    ...(by === undefined ? {} : { by }),
+    ...(on === undefined ? {} : { on }),
+  };
+  if (name === 'ask') {
+    const [question, json] = only(rest, ['question', 'arguments'], 1);
+    return { name, question: question ?? '', args: readArgs(json ?? '{}'), ...common };
+  }
+  if (name === 'act') {
+    const [json] = only(rest, ['list of deeds'], 1);
+    return { name, deeds: readDeeds(json ?? ''), ...common };
+  }
+  if (name === 'import') {
+    const [sheet] = only(rest, ['file'], 1);
+    const { family, 'dry-run': dryRun = false, yes = false } = values;
+    if (family === undefined)
+      throw usage('An import needs --family: hose, ladder, cylinder or pack.', 'family');
+    return { name, sheet: sheet ?? '', family, dryRun, yes, ...common };
+  }
+  only(rest, [], 0);
+  return { name: 'demo', ...(values.seed === undefined ? {} : { seed: readSeed(values.seed) }), ...common };
+}
+
+function parse(typed: readonly string[]) {
+  try {
+    return parseArgs({ args: [...typed], options: OPTIONS, allowPositionals: true });
+  } catch (error) {
+    throw usage(error instanceof Error ? error.message : String(error), null);
+  }
+}
+
+function only(rest: readonly string[], names: readonly string[], least: number): readonly string[] {
+  const missing = names[rest.length];
+  if (rest.length < least && missing !== undefined) throw usage(`The ${missing} is missing.`, missing);
+  if (rest.length > names.length)
+    throw usage(`It is not clear what ${rest[names.length]} is for. Is the JSON in quotes?`, null);
+  return rest;
+}
+
+function readArgs(text: string): Record<string, unknown> {
+  const value = readJson(text, 'arguments');
+  if (isObject(value)) return value;
+  throw badJson('The arguments of a question are one JSON object.', 'arguments');
+}
+
+/** A list of deeds; a single deed may stand without its list. */
+function readDeeds(text: string): Record<string, unknown>[] {
+  const value = readJson(text, 'deeds');
+  const list = Array.isArray(value) ? value : [value];
+  if (list.every(isObject)) return list;
+  throw badJson('Deeds are a JSON list of objects, each with an action and a body.', 'deeds');
+}
+
+function readJson(text: string, field: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw badJson(`This is not JSON: ${error instanceof Error ? error.message : error}`, field);
+  }
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  value !== null && typeof value === 'object' && !Array.isArray(value);
+
+function mustBeDay(text: string): void {
+  const day = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
+  if (day === null || Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== text)
+    throw usage(`${text} is not a day. Write it as 2026-11-25.`, 'on');
+}
+
+function readSeed(text: string): number {
+  const seed = Number(text);
+  if (/^\d+$/.test(text) && Number.isSafeInteger(seed)) return seed;
+  throw usage(`${text} is not a seed. Give a whole number.`, 'seed');
+}
+
+function badJson(message: string, field: string): TerminalRefusal {
+  return new TerminalRefusal(
+    'bad JSON',
+    message,
+    'Put the JSON in single quotes. See --help for the shapes.',
+    field,
+  );
+}
+
+function usage(message: string, field: string | null): TerminalRefusal {
+  return new TerminalRefusal('usage', message, 'See --help.', field);
+}

@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config';
+
+/**
+ * One place for every unit test. Screens are tested in a simulated browser, all else in Node; end-to-end tests are
+ * Playwright's.
+ */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['tests/{domain,db,hosts,published}/**/*.test.ts'],
+          testTimeout: 20_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'renderer',
+          environment: 'jsdom',
+          include: ['tests/renderer/**/*.test.{ts,tsx}'],
+          testTimeout: 20_000,
+        },
+      },
+    ],
+  },
+});
