@@ -62,9 +62,12 @@ export interface DueFilter {
   within?: number;
   family?: string;
   station?: string;
+  /** A unit's id, or `none`: on no unit. */
   unit?: string;
   state?: DueState | DueState[];
   requirement?: string;
+  /** Due in this month (`2026-11`), or `none`: with no date. */
+  month?: string;
   /** Only things whose number, serial, place or title holds these words. */
   text?: string;
 }
@@ -102,6 +105,7 @@ export interface DueCounts {
 }
 
 export interface DueGroup {
+  /** What the filter of the same name takes: `month`, `unit` (both may be `none`) or `family`. */
   key: string;
   title: string;
   total: number;
@@ -399,4 +403,24 @@ export interface Doors {
     question: K,
     args: Questions[K]['takes'],
   ): Promise<Answer<Questions[K]['gives']>>;
+}
+
+/** What screens ask a host about the department files of its data folder. `name`: with or without its ending. */
+export interface HostRequest {
+  command: 'files' | 'new' | 'demo' | 'open';
+  name?: string;
+}
+
+export interface DepartmentFiles {
+  folder: string;
+  /** The file that is open, or null. */
+  open: string | null;
+  files: DepartmentFile[];
+}
+
+export interface DepartmentFile {
+  name: string;
+  bytes: number;
+  /** UTC milliseconds. */
+  changedAt: number;
 }
