@@ -1,0 +1,173 @@
+/** The book as the department makes it its own: requirements, policies and permits. */
+import { z } from 'zod';
+import { parseDay } from '../../domain/calendar/day.ts';
+import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
+import { POLICIES } from '../../domain/rulebook/policies.ts';
+import { longWords, when, words } from './fields.ts';
+import { requirementSchema } from './requirement.ts';
+import { ALWAYS, action, refuse } from './types.ts';
+
+/** The book is one thing in every file of a department. */
+const BOOK = { id: 'rulebook', kind: 'rulebook' };
+
+const effectiveFrom = z
+  .union([
+    z.literal('opening'),
+    z.string().refine(t => parseDay(t) !== null, { error: 'is not a day. Write 2026-06-14, or opening.' }),
+  ])
+  .default('opening');
+
+export const rulebookAdopt = action({
+  name: 'rulebook.adopt',
+  v: 1,
+  title: 'Adopt requirements in full, from the department’s opening or from a day on',
+  schema: z.strictObject({
+    requirements: z.array(requirementSchema).min(1),
+    from: effectiveFrom,
+    reason: longWords.optional(),
+    on: when,
+  }),
+  entitlement: 'adopt',
+  refs: [],
+  check: (look, body) => {
+    const repeated = body.requirements.map(r => r.id).find((r, i, all) => all.indexOf(r) !== i);
+    if (repeated)
+      return [
+        refuse('twice', `${repeated} is in the list twice.`, 'Adopt each requirement once.', 'requirements'),
+      ];
+    return look.department
+      ? []
+      : [refuse('no department', 'No department is open.', 'Open a department first.')];
+  },
+  apply: (_entry, body) => ({
+    things: [BOOK],
+    facts: body.requirements.map(requirement => ({
+      thing: BOOK.id,
+      kind: 'rule',
+      effective: body.from === 'opening' ? ALWAYS : body.from,
+      values: { requirement, from: body.from === 'opening' ? null : body.from },
+    })),
+  }),
+  example: {
+    requirements: SHIPPED_REQUIREMENTS.slice(0, 1) as unknown as Record<string, unknown>[],
+    from: 'opening',
+  },
+});
+
+export const policyChoose = action({
+  name: 'policy.choose',
+  v: 1,
+  title: 'Choose a policy where the sources differ',
+  schema: z.strictObject({
+    policy: z.string(),
+    choice: z.string(),
+    from: effectiveFrom,
+    reason: longWords.optional(),
+    on: when,
+  }),
+  entitlement: 'adopt',
+  refs: [],
+  check(_look, body) {
+    const policy = POLICIES.find(p => p.id === body.policy);
+    if (!policy)
+      return [
+        refuse(
+          'unknown policy',
+          `There is no policy ${body.policy}.`,
+          `Use one of: ${POLICIES.map(p => p.id).join(', ')}.`,
+          'policy',
+        ),
+      ];
+    const choices = policy.choices.map(c => c.value);
+    return choices.includes(body.choice)
+      ? []
+      : [
+          refuse(
+            'unknown choice',
+            `${body.choice} is not a choice.`,
+            `Use one of: ${choices.join(', ')}.`,
+            'choice',
+          ),
+        ];
+  },
+  apply: (_entry, body) => ({
+    things: [BOOK],
+    facts: [
+      {
+        thing: BOOK.id,
+        kind: 'policy',
+        effective: body.from === 'opening' ? ALWAYS : body.from,
+        values: {
+          policy: body.policy,
+          choice: body.choice,
+          from: body.from === 'opening' ? null : body.from,
+        },
+      },
+    ],
+  }),
+  example: { policy: 'charged past due', choice: 'pull' },
+});
+
+export const permitConfirm = action({
+  name: 'permit.confirm',
+  v: 1,
+  title: 'Confirm a special permit or exemption from the paper or the label in hand',
+  schema: z.strictObject({
+    permit: z
+      .string()
+      .regex(/^DOT-(SP|E) \d{4,5}$/, { error: 'is not a permit: write DOT-SP 10915 or DOT-E 7277.' }),
+    construction: words,
+    months: z.number().int().min(1).max(600),
+    lifeMonths: z.union([z.number().int().min(1).max(1200), z.null(), z.literal('label')]),
+    basis: words,
+    on: when,
+  }),
+  entitlement: 'adopt',
+  refs: [],
+  check: look =>
+    look.department ? [] : [refuse('no department', 'No department is open.', 'Open a department first.')],
+  apply: (_entry, body) => ({
+    things: [BOOK],
+    facts: [
+      {
+        thing: BOOK.id,
+        kind: 'permit',
+        effective: ALWAYS,
+        values: {
+          permit: body.permit,
+          construction: body.construction,
+          months: body.months,
+          lifeMonths: body.lifeMonths,
+          basis: body.basis,
+        },
+      },
+    ],
+  }),
+  example: {
+    permit: 'DOT-SP 10915',
+    construction: 'carbon',
+    months: 60,
+    lifeMonths: 180,
+    basis: 'the permit in hand, 22nd revision',
+  },
+});
+
+export const importNote = action({
+  name: 'import.note',
+  v: 1,
+  title: 'Note which sheet a batch came from',
+  schema: z.strictObject({
+    file: words,
+    sha256: z.string().length(64),
+    family: z.string(),
+    rows: z.number().int(),
+    accepted: z.number().int(),
+    refused: z.number().int(),
+    on: when,
+  }),
+  entitlement: 'record',
+  refs: [],
+  check: () => [],
+  apply: () => ({}),
+  example: { file: 'hose.csv', sha256: '0'.repeat(64), family: 'hose', rows: 120, accepted: 113, refused: 7 },
+});

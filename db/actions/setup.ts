@@ -1,0 +1,393 @@
+/** Who and where: the department, its members, stations, units, rigs, places and outside agencies. */
+import { z } from 'zod';
+import { ENTITLEMENTS, type Grant, POSITIONS } from '../../domain/people/entitlements.ts';
+import { isZone } from '../store/clock.ts';
+import { id, mustBe, when, words } from './fields.ts';
+import { action, type FactDraft, type NewThing, refuse } from './types.ts';
+
+const grants = z.array(
+  z.strictObject({
+    entitlement: z.enum(ENTITLEMENTS),
+    families: z.union([z.literal('all'), z.array(z.string())]),
+  }),
+);
+const position = z.string().refine(p => p in POSITIONS, {
+  error: `is not a position. Use one of: ${Object.keys(POSITIONS).join(', ')}.`,
+});
+
+/** The member through whom scripts act where none is named. */
+const TERMINAL = { number: 'T', name: 'Terminal' };
+
+export const departmentOpen = action({
+  name: 'department.open',
+  v: 1,
+  title: 'Open a department, with its time zone and its first member as administrator',
+  schema: z.strictObject({
+    name: words,
+    zone: z
+      .string()
+      .refine(isZone, { error: 'is not a time zone. Use an IANA name such as America/Denver.' }),
+    state: z.string().length(2).optional(),
+    member: z.strictObject({ number: words, name: words }),
+    /** `shipped`: adopt the shipped rule book from the opening on; `empty`: start with no rules. */
+    book: z.enum(['shipped', 'empty']).default('shipped'),
+    demo: z.boolean().default(false),
+    on: when,
+  }),
+  entitlement: 'administer',
+  refs: [],
+  check: look =>
+    look.department
+      ? [
+          refuse(
+            'already open',
+            `This file already holds ${look.department.name}.`,
+            'Open another file for another department.',
+            'name',
+          ),
+        ]
+      : [],
+  apply(entry, body) {
+    const things: NewThing[] = [
+      { id: entry.id, kind: 'department' },
+      { id: `${entry.id}.m`, kind: 'member' },
+    ];
+    const facts: FactDraft[] = [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: { name: body.name, zone: body.zone, state: body.state ?? null, demo: body.demo },
+      },
+      {
+        thing: `${entry.id}.m`,
+        kind: 'identity',
+        effective: body.on,
+        values: { ...body.member, position: 'administrator', grants: POSITIONS.administrator },
+      },
+    ];
+    if (body.member.name !== TERMINAL.name) {
+      // Scripts act under entitlements like anyone: they may record and plan, not return to service or adopt.
+      things.push({ id: `${entry.id}.t`, kind: 'member' });
+      facts.push({
+        thing: `${entry.id}.t`,
+        kind: 'identity',
+        effective: body.on,
+        values: {
+          ...TERMINAL,
+          position: null,
+          grants: body.demo ? POSITIONS.administrator : scriptGrants(),
+        },
+      });
+    }
+    return { things, facts };
+  },
+  example: {
+    name: 'Larkspur Valley Fire District',
+    zone: 'America/Denver',
+    member: { number: '100', name: 'R. Alder' },
+  },
+});
+
+function scriptGrants(): Grant[] {
+  return (['read', 'record', 'plan'] as const).map(entitlement => ({
+    entitlement,
+    families: 'all' as const,
+  }));
+}
+
+export const memberAdd = action({
+  name: 'member.add',
+  v: 1,
+  title: 'Add a member, with a position or entitlements of their own',
+  schema: z.strictObject({
+    number: words,
+    name: words,
+    position: position.optional(),
+    grants: grants.optional(),
+    on: when,
+  }),
+  entitlement: 'administer',
+  refs: [],
+  check(look, body) {
+    const problems = [];
+    if (look.memberNumbers().has(body.number))
+      problems.push(
+        refuse('number in use', `Member number ${body.number} is in use.`, 'Give another number.', 'number'),
+      );
+    if (!body.position && !body.grants)
+      problems.push(
+        refuse(
+          'no entitlement',
+          'Nothing says what the member may do.',
+          'Give a position or grants.',
+          'position',
+        ),
+      );
+    return problems;
+  },
+  apply: (entry, body) => ({
+    things: [{ id: entry.id, kind: 'member' }],
+    facts: [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: {
+          number: body.number,
+          name: body.name,
+          position: body.position ?? null,
+          // In full, so that a later change of the templates cannot change what somebody was entitled to.
+          grants: body.grants ?? POSITIONS[body.position ?? ''] ?? [],
+        },
+      },
+    ],
+  }),
+  example: { number: '214', name: 'J. Okafor', position: 'company officer' },
+});
+
+export const memberEntitle = action({
+  name: 'member.entitle',
+  v: 1,
+  title: 'Change what a member may do',
+  schema: z.strictObject({ member: id, position: position.optional(), grants: grants.optional(), on: when }),
+  entitlement: 'administer',
+  refs: ['member'],
+  check: (look, body) => [
+    ...mustBe(look, body.member, 'member', 'member'),
+    ...(body.position || body.grants
+      ? []
+      : [
+          refuse(
+            'no entitlement',
+            'Nothing says what the member may do.',
+            'Give a position or grants.',
+            'position',
+          ),
+        ]),
+  ],
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.member,
+        kind: 'identity',
+        effective: body.on,
+        values: {
+          position: body.position ?? null,
+          grants: body.grants ?? POSITIONS[body.position ?? ''] ?? [],
+        },
+      },
+    ],
+  }),
+  example: { member: '&0', position: 'logistics' },
+});
+
+export const memberPin = action({
+  name: 'member.pin',
+  v: 1,
+  title: 'Set a member’s PIN; the PIN itself is the deed’s secret and never enters the ledger',
+  schema: z.strictObject({ member: id, on: when }),
+  entitlement: 'administer',
+  refs: ['member'],
+  check: (look, body) => mustBe(look, body.member, 'member', 'member'),
+  apply: (_entry, body) => ({
+    facts: [{ thing: body.member, kind: 'pin', effective: body.on, values: {} }],
+  }),
+  example: { member: '&0' },
+});
+
+export const stationAdd = action({
+  name: 'station.add',
+  v: 1,
+  title: 'Add a station',
+  schema: z.strictObject({ name: words, on: when }),
+  entitlement: 'plan',
+  refs: [],
+  check: (look, body) => nameTaken(look.placeNamed(null, body.name), body.name),
+  apply: (entry, body) => ({
+    things: [{ id: entry.id, kind: 'place' }],
+    facts: [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: { kind: 'station', name: body.name },
+      },
+    ],
+  }),
+  example: { name: 'Station 31' },
+});
+
+export const unitAdd = action({
+  name: 'unit.add',
+  v: 1,
+  title: 'Add a unit (the radio identity that follows the crew), with a rig of its own where one is named',
+  schema: z.strictObject({
+    name: words,
+    kind: words.optional(),
+    station: id.optional(),
+    rig: z.strictObject({ name: words, chassis: words.optional() }).optional(),
+    on: when,
+  }),
+  entitlement: 'plan',
+  refs: ['station'],
+  check: (look, body) => [
+    ...mustBe(look, body.station, 'place', 'station'),
+    ...(body.rig ? nameTaken(look.placeNamed(null, body.rig.name), body.rig.name, 'rig.name') : []),
+  ],
+  apply(entry, body) {
+    const station = body.station ?? null;
+    const unit: FactDraft = {
+      thing: entry.id,
+      kind: 'identity',
+      effective: body.on,
+      values: { name: body.name, kind: body.kind ?? null, station },
+      refs: station ? [station] : [],
+    };
+    if (!body.rig) return { things: [{ id: entry.id, kind: 'unit' }], facts: [unit] };
+    return {
+      things: [
+        { id: entry.id, kind: 'unit' },
+        { id: `${entry.id}.r`, kind: 'place' },
+      ],
+      facts: [
+        unit,
+        {
+          thing: `${entry.id}.r`,
+          kind: 'identity',
+          effective: body.on,
+          values: {
+            kind: 'rig',
+            name: body.rig.name,
+            chassis: body.rig.chassis ?? null,
+            under: station,
+            unit: entry.id,
+          },
+          // Its own unit is no dependant of itself: both come and go with this entry.
+          refs: station ? [station] : [],
+        },
+      ],
+    };
+  },
+  example: { name: 'Engine 31', kind: 'engine', station: '&0', rig: { name: 'Engine 31' } },
+});
+
+export const rigAdd = action({
+  name: 'rig.add',
+  v: 1,
+  title: 'Add a rig (a chassis with its compartments); a reserve rig has no unit of its own',
+  schema: z.strictObject({
+    name: words,
+    chassis: words.optional(),
+    unit: id.optional(),
+    station: id.optional(),
+    on: when,
+  }),
+  entitlement: 'plan',
+  refs: ['unit', 'station'],
+  check: (look, body) => [
+    ...mustBe(look, body.unit, 'unit', 'unit'),
+    ...mustBe(look, body.station, 'place', 'station'),
+    ...nameTaken(look.placeNamed(null, body.name), body.name),
+  ],
+  apply: (entry, body) => ({
+    things: [{ id: entry.id, kind: 'place' }],
+    facts: [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: {
+          kind: 'rig',
+          name: body.name,
+          chassis: body.chassis ?? null,
+          under: body.station ?? null,
+          unit: body.unit ?? null,
+        },
+        refs: [body.station, body.unit].filter(r => r !== undefined),
+      },
+    ],
+  }),
+  example: { name: 'Reserve R-1', station: '&0' },
+});
+
+export const PLACE_KINDS = [
+  'compartment',
+  'tray',
+  'seat',
+  'kit',
+  'rack',
+  'storeroom',
+  'member',
+  'vendor',
+  'other agency',
+] as const;
+
+export const placeAdd = action({
+  name: 'place.add',
+  v: 1,
+  title: 'Add a place: a compartment of a rig, a rack of a station, a storeroom, a vendor, another agency',
+  schema: z.strictObject({ name: words, kind: z.enum(PLACE_KINDS), under: id.optional(), on: when }),
+  entitlement: 'plan',
+  refs: ['under'],
+  check: (look, body) => [
+    ...mustBe(look, body.under, 'place', 'under'),
+    ...nameTaken(look.placeNamed(body.under ?? null, body.name), body.name),
+  ],
+  apply: (entry, body) => ({
+    things: [{ id: entry.id, kind: 'place' }],
+    facts: [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: { kind: body.kind, name: body.name, under: body.under ?? null },
+        refs: body.under ? [body.under] : [],
+      },
+    ],
+  }),
+  example: { name: 'hosebed driver side', kind: 'compartment', under: '&1.r' },
+});
+
+export const agencyAdd = action({
+  name: 'agency.add',
+  v: 1,
+  title: 'Add an outside agency; a requalifier with its identification number (RIN) and when that expires',
+  schema: z.strictObject({
+    name: words,
+    rin: z
+      .string()
+      .regex(/^[A-Z]\d{3}$/, { error: 'is not a RIN: one letter and three digits, as A123.' })
+      .optional(),
+    rinExpires: when.optional(),
+    on: when,
+  }),
+  entitlement: 'plan',
+  refs: [],
+  check: () => [],
+  apply: (entry, body) => ({
+    things: [{ id: entry.id, kind: 'agency' }],
+    facts: [
+      {
+        thing: entry.id,
+        kind: 'identity',
+        effective: body.on,
+        values: { name: body.name, rin: body.rin ?? null, rinExpires: body.rinExpires ?? null },
+      },
+    ],
+  }),
+  example: { name: 'Juniper Cylinder Testing', rin: 'A123', rinExpires: '2029-04-30' },
+});
+
+function nameTaken(known: string | null, name: string, field = 'name') {
+  return known === null
+    ? []
+    : [
+        refuse(
+          'name in use',
+          `There is a place called ${name} here.`,
+          'Give another name, or use that place.',
+          field,
+        ),
+      ];
+}

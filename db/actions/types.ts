@@ -1,0 +1,102 @@
+/** What an action is: a schema for its body, a check that may refuse, and an apply that never does. */
+import type { z } from 'zod';
+import type { Day } from '../../domain/calendar/day.ts';
+import type { Derived } from '../../domain/derive/thing.ts';
+import type { Entitlement } from '../../domain/people/entitlements.ts';
+import type { Book } from '../../domain/rulebook/book.ts';
+import type { Deed, Problem } from '../api.ts';
+import type { Entry } from '../ledger/entry.ts';
+
+/** A refusal before it knows which deed it stands in. */
+export type Refusal = Omit<Problem, 'deed'>;
+
+/** What `check` may look at: the department as it is inside the running transaction. */
+export interface Look {
+  today: Day;
+  department: { id: string; name: string; zone: string } | null;
+  book: Book;
+  /** The kind of a thing, or null where no thing has this id. */
+  kindOf(id: string): string | null;
+  item(id: string): Derived | null;
+  /** Living things of a family with this number. */
+  withNumber(family: string, number: string): string[];
+  agency(id: string): { name: string; rin: string | null } | null;
+  memberNumbers(): ReadonlySet<string>;
+  placeNamed(under: string | null, name: string): string | null;
+  /** What a void of this target would void, and what later facts depend on it. */
+  voiding(target: string): Voiding;
+}
+
+export interface Voiding {
+  /** Facts that the target names and that are not voided yet. */
+  facts: number;
+  /** Whether the target exists but was voided already, or is itself a void. */
+  already: boolean;
+  isVoid: boolean;
+  /** In words, what stands on it: `record of 14 Jun 2026 on hose 31-107`. */
+  dependants: string[];
+}
+
+export interface NewThing {
+  id: string;
+  kind: string;
+}
+
+/** The effective date of what was so from the beginning: an identity, a rule from the opening on. */
+export const ALWAYS = '0000';
+
+/** A fact as an action states it; the store adds who, when told and in which order. */
+export interface FactDraft {
+  thing: string;
+  kind: string;
+  effective: string;
+  values: Record<string, unknown>;
+  /** Other things it speaks of. */
+  refs?: string[];
+}
+
+export interface Applied {
+  things?: NewThing[];
+  facts?: FactDraft[];
+  voids?: { target: string; why: string }[];
+}
+
+/** An entry being applied, with the id it is known by. */
+export type Applying = Entry & { id: string };
+
+export interface Action<B = Record<string, unknown>> {
+  name: string;
+  /** The version of the body this program writes. */
+  v: number;
+  title: string;
+  schema: z.ZodType<B>;
+  entitlement: Entitlement;
+  /** Fields that name a thing; `&N` in them is resolved to what deed N brought into being. */
+  refs: readonly string[];
+  /** The family a deed concerns, for entitlements that cover some families only; null where it concerns none. */
+  family?(look: Look, body: NoInfer<B>): string | null;
+  check(look: Look, body: NoInfer<B>, deed: { fromSheet: boolean }): Refusal[];
+  /** Fill in, where the deed is authored, what must stay as it was then: what a kind of repair owes by today's book. */
+  complete?(look: Look, body: NoInfer<B>): NoInfer<B>;
+  apply(entry: Applying, body: NoInfer<B>): Applied;
+  /** Bodies of older versions, brought up to this one on reading, for ever. */
+  upgrade?(v: number, body: Record<string, unknown>): Record<string, unknown>;
+  example: Record<string, unknown>;
+}
+
+/** A deed that stands for a list of ordinary ones; it is expanded before anything is written. */
+export interface Compound {
+  name: string;
+  title: string;
+  schema: z.ZodType;
+  expand(body: unknown): Deed[] | Promise<Deed[]>;
+}
+
+/** Keep an action's body type inside its definition and hand it on as one of the registry. */
+export function action<B>(definition: Action<B>): Action {
+  return definition as unknown as Action;
+}
+
+export function refuse(code: string, message: string, todo: string, field: string | null = null): Refusal {
+  return { code, message, todo, field };
+}

@@ -1,0 +1,181 @@
+/**
+ * After any apply, the things it touched are derived again from their facts and their cache rows replaced. There
+ * is no incremental patching: a deed, a back-dated deed, a void, an exchange and a rule change all end here.
+ */
+import { describe } from '../../domain/describe.ts';
+import { derive } from '../../domain/derive/thing.ts';
+import { numberSort } from '../../domain/number.ts';
+import type { Book } from '../../domain/rulebook/book.ts';
+import { all, one, prepared, run, type Db } from '../store/statements.ts';
+import { thingKey, type Touched } from './apply.ts';
+import { readBook } from './book.ts';
+import { asItemFacts, factsOf, identityOf } from './facts.ts';
+import { derivePlaces } from './places.ts';
+import { writeWords } from './words.ts';
+
+/** Derive what was touched. @returns the cache keys that screens refresh by */
+export function deriveTouched(db: Db, touched: Touched): string[] {
+  const keys = new Set<string>();
+  const things = [...touched.things];
+  const kinds = new Map(things.map(key => [key, kindOf(db, key)]));
+  const ofKind = (...wanted: string[]) => things.filter(key => wanted.includes(kinds.get(key) ?? ''));
+  if (ofKind('place', 'unit').length > 0) {
+    for (const key of ofKind('unit')) deriveUnit(db, key);
+    derivePlaces(db);
+    keys.add('places');
+  }
+  for (const key of ofKind('member')) deriveMember(db, key);
+  for (const key of ofKind('agency')) deriveAgency(db, key);
+  for (const key of ofKind('department')) deriveDepartment(db, key);
+  if (ofKind('member').length > 0) keys.add('members');
+  if (ofKind('department', 'agency').length > 0) keys.add('department');
+  const book = readBook(db);
+  const items = new Set(ofKind('item'));
+  if (ofKind('rulebook').length > 0) {
+    keys.add('rulebook');
+    for (const { key } of all<{ key: number }>(db, "SELECT key FROM things WHERE kind = 'item'")) items.add(key);
+  }
+  if (items.size > 0) {
+    keys.add('due').add('items');
+    const write = itemWriter(db, book);
+    for (const key of items) write(key);
+    if (items.size <= 200)
+      for (const key of items) keys.add(`item:${one<{ id: string }>(db, 'SELECT id FROM things WHERE key = ?', key)?.id}`);
+    else keys.add('item');
+  }
+  return [...keys];
+}
+
+function kindOf(db: Db, key: number): string {
+  return one<{ kind: string }>(db, 'SELECT kind FROM things WHERE key = ?', key)?.kind ?? 'unknown';
+}
+
+/** A writer of item caches that remembers the keys of places over a batch. */
+function itemWriter(db: Db, book: Book): (key: number) => void {
+  const placeKeys = new Map<string, number | null>();
+  const placeKey = (id: string): number | null => {
+    let known = placeKeys.get(id);
+    if (known === undefined) {
+      known = thingKey(db, id) ?? null;
+      placeKeys.set(id, known);
+    }
+    return known;
+  };
+  return key => {
+    const derived = derive(asItemFacts(factsOf(db, key)), book);
+    run(db, 'DELETE FROM due WHERE item = ?', key);
+    if (!derived) {
+      run(db, 'DELETE FROM items WHERE key = ?', key);
+      run(db, 'DELETE FROM words WHERE rowid = ?', key);
+      return;
+    }
+    const place = derived.place ? placeKey(derived.place.place) : null;
+    const sort = numberSort(derived.number);
+    const what = describe(derived.family, derived.attributes);
+    const spec = derived.attributes.spec;
+    prepared(
+      db,
+      `INSERT OR REPLACE INTO items (key, family, number, number_sort, serial, what, attributes, place, place_key,
+         assignment, condition, condition_since, spec)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    ).run(
+      key,
+      derived.family,
+      derived.number,
+      sort,
+      derived.serial,
+      what,
+      JSON.stringify(derived.attributes),
+      derived.place?.place ?? null,
+      place,
+      derived.assignment,
+      derived.condition,
+      derived.conditionSince,
+      typeof spec === 'string' ? spec : null,
+    );
+    const insertDue = prepared(
+      db,
+      `INSERT INTO due (item, family, number_sort, place_key, requirement, basis, last_on, due_on, warn_on,
+         from_day, to_day, late)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    );
+    for (const row of derived.due)
+      insertDue.run(
+        key,
+        derived.family,
+        sort,
+        place,
+        row.requirement,
+        row.basis,
+        row.lastOn,
+        row.dueOn,
+        row.warnOn,
+        row.from,
+        row.to,
+        row.late,
+      );
+    writeWords(db, key, 'item', `${derived.number} ${derived.serial ?? ''} ${what}`);
+  };
+}
+
+function deriveUnit(db: Db, key: number): void {
+  const unit = identityOf(factsOf(db, key));
+  if (!unit) run(db, 'DELETE FROM units WHERE key = ?', key);
+  else
+    run(
+      db,
+      'INSERT OR REPLACE INTO units (key, name, kind, station) VALUES (?, ?, ?, ?)',
+      key,
+      unit.name,
+      unit.kind ?? null,
+      unit.station ?? null,
+    );
+}
+
+function deriveMember(db: Db, key: number): void {
+  const member = identityOf(factsOf(db, key));
+  if (!member) {
+    run(db, 'DELETE FROM members WHERE key = ?', key);
+    run(db, 'DELETE FROM words WHERE rowid = ?', key);
+    return;
+  }
+  run(
+    db,
+    'INSERT OR REPLACE INTO members (key, number, name, position, grants) VALUES (?, ?, ?, ?, ?)',
+    key,
+    member.number,
+    member.name,
+    member.position ?? null,
+    JSON.stringify(member.grants ?? []),
+  );
+  writeWords(db, key, 'member', `${member.number} ${member.name}`);
+}
+
+function deriveAgency(db: Db, key: number): void {
+  const agency = identityOf(factsOf(db, key));
+  if (!agency) run(db, 'DELETE FROM agencies WHERE key = ?', key);
+  else
+    run(
+      db,
+      'INSERT OR REPLACE INTO agencies (key, name, rin, rin_expires) VALUES (?, ?, ?, ?)',
+      key,
+      agency.name,
+      agency.rin ?? null,
+      agency.rinExpires ?? null,
+    );
+}
+
+function deriveDepartment(db: Db, key: number): void {
+  const department = identityOf(factsOf(db, key));
+  if (!department) run(db, 'DELETE FROM departments WHERE key = ?', key);
+  else
+    run(
+      db,
+      'INSERT OR REPLACE INTO departments (key, name, zone, state, demo) VALUES (?, ?, ?, ?, ?)',
+      key,
+      department.name,
+      department.zone,
+      department.state ?? null,
+      department.demo === true ? 1 : 0,
+    );
+}

@@ -1,0 +1,68 @@
+/** Rows to facts: the only place where the columns of a fact meet the domain. */
+import type { When } from '../../domain/calendar/when.ts';
+import type { Fact } from '../../domain/facts.ts';
+import { all, type Db } from '../store/statements.ts';
+
+interface FactRow {
+  id: string;
+  n: number;
+  kind: string;
+  effective: string;
+  clock: number;
+  device: string;
+  recordedAt: number;
+  values: string;
+}
+
+/** A fact of any kind of thing: item facts are `Fact`, the rest are read by whoever knows their kind. */
+export interface PlainFact {
+  id: string;
+  n: number;
+  kind: string;
+  effective: When;
+  clock: number;
+  device: string;
+  recordedAt: number;
+  values: Record<string, unknown>;
+}
+
+/** The facts of a thing that count today: every one that is not voided. */
+export function factsOf(db: Db, thing: number): PlainFact[] {
+  return all<FactRow>(
+    db,
+    `SELECT id, n, kind, effective, clock, device, recorded_at AS recordedAt, "values"
+     FROM facts WHERE thing = ? AND voided_at IS NULL`,
+    thing,
+  ).map(plain);
+}
+
+/** The facts of a thing as an old day sees them: known by the instant, in effect by the day, not voided by then. */
+export function factsAsOf(db: Db, thing: number, known: number, effective: string): PlainFact[] {
+  return all<FactRow>(
+    db,
+    `SELECT id, n, kind, effective, clock, device, recorded_at AS recordedAt, "values"
+     FROM facts WHERE thing = :thing AND recorded_at <= :known AND (voided_at IS NULL OR voided_at > :known)
+       AND substr(effective, 1, 10) <= :effective`,
+    { thing, known, effective },
+  ).map(plain);
+}
+
+/** Item facts as the domain knows them. */
+export function asItemFacts(facts: readonly PlainFact[]): Fact[] {
+  return facts as unknown as Fact[];
+}
+
+/** Facts in the order in which people told them, the latest last. */
+export function asTold(facts: readonly PlainFact[]): PlainFact[] {
+  return [...facts].sort((a, b) => a.clock - b.clock || (a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n));
+}
+
+/** The latest word on each field of a plain thing, or null where no fact says what it is. */
+export function identityOf(facts: readonly PlainFact[]): Record<string, unknown> | null {
+  const told = asTold(facts.filter(f => f.kind === 'identity'));
+  return told.length === 0 ? null : Object.assign({}, ...told.map(f => f.values));
+}
+
+function plain(row: FactRow): PlainFact {
+  return { ...row, effective: row.effective as When, values: JSON.parse(row.values) as Record<string, unknown> };
+}

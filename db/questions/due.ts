@@ -1,0 +1,206 @@
+/** Coming due: the list, its counts and its groups. */
+import { z } from 'zod';
+import type { Day } from '../../domain/calendar/day.ts';
+import { type Basis, DUE_STATES, type DueState, stateOn } from '../../domain/derive/due.ts';
+import type { Condition } from '../../domain/facts.ts';
+import { familyOf } from '../../domain/rulebook/index.ts';
+import type { WhenLate } from '../../domain/rulebook/types.ts';
+import type { DueCounts, DueGroup, DueList, DueListRow } from '../api.ts';
+import { readBook } from '../caches/book.ts';
+import { all, one } from '../store/statements.ts';
+import { filterFields, whereOf } from './due-filter.ts';
+import { page, textOrNull } from './fields.ts';
+import { type Asking, question } from './types.ts';
+
+/** Where a script names no limit it means all; a screen always names one. */
+const ALL_ROWS = 100_000;
+
+const ORDER = {
+  due: ['d.due_on', 'd.number_sort'],
+  number: ['d.number_sort', 'd.due_on'],
+  title: ['d.requirement', 'd.due_on'],
+  place: ['p.path_sort', 'd.due_on', 'd.number_sort'],
+} as const;
+
+export const dueList = question({
+  name: 'due.list',
+  title: 'What is due, overdue, never done, owed a retest or past its life, on a day',
+  schema: z.strictObject({
+    ...filterFields,
+    ...page,
+    sort: z.enum(['due', 'number', 'place', 'title']).optional(),
+    descending: z.boolean().optional(),
+  }) as unknown as z.ZodType<Parameters<typeof listDue>[1]>,
+  answer: listDue,
+  example: { on: '2026-11-25', unit: 'Engine 31', state: 'overdue' },
+});
+
+function listDue(asking: Asking, args: import('../api.ts').Questions['due.list']['takes']): DueList {
+  const where = whereOf(asking, args);
+  const total =
+    one<{ n: number }>(asking.db, `SELECT count(*) AS n FROM due d WHERE ${where.sql}`, where.values)?.n ?? 0;
+  const direction = args.descending ? ' DESC' : '';
+  const sort = args.sort ?? 'due';
+  const order = ORDER[sort].map(column => `${column}${direction}`).join(', ');
+  const rows = all<Row>(
+    asking.db,
+    `SELECT ${ROW} FROM (
+       SELECT d.* FROM due d ${sort === 'place' ? 'LEFT JOIN places p ON p.key = d.place_key' : ''}
+       WHERE ${where.sql} ORDER BY ${order}, d.key LIMIT :limit OFFSET :offset) d
+     ${JOINS} ORDER BY ${order}, d.key`,
+    { ...where.values, limit: args.limit ?? ALL_ROWS, offset: args.offset ?? 0 },
+  );
+  return { total, rows: rows.map(row => listRow(asking, row, where.on)) };
+}
+
+interface Row {
+  item: string;
+  number: string;
+  family: string;
+  requirement: string;
+  basis: Basis;
+  lastOn: Day | null;
+  dueOn: Day | null;
+  warnOn: Day | null;
+  from: Day | null;
+  to: Day | null;
+  late: WhenLate;
+  condition: Condition;
+  place: string | null;
+  unit: string | null;
+  station: string | null;
+}
+
+const ROW = `t.id AS item, i.number, d.family, d.requirement, d.basis, d.last_on AS lastOn, d.due_on AS dueOn,
+  d.warn_on AS warnOn, d.from_day AS "from", d.to_day AS "to", d.late, i.condition, p.path AS place,
+  u.name AS unit, s.name AS station`;
+const JOINS = `JOIN items i ON i.key = d.item JOIN things t ON t.key = d.item
+  LEFT JOIN places p ON p.key = d.place_key LEFT JOIN units u ON u.key = p.unit
+  LEFT JOIN places s ON s.key = p.station`;
+
+/** The due rows of one thing in force on a day, as the list shows them. */
+export function dueRowsOf(asking: Asking, item: number, on: Day): DueListRow[] {
+  return all<Row>(
+    asking.db,
+    `SELECT ${ROW} FROM due d ${JOINS}
+     WHERE d.item = :item AND (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)
+     ORDER BY d.due_on, d.key`,
+    { item, on },
+  ).map(row => listRow(asking, row, on));
+}
+
+function listRow(asking: Asking, row: Row, on: Day): DueListRow {
+  const state = stateOn(row, on);
+  // A first one that was never done has no date any more: it is owed now. Since when is said beside it.
+  const dueOn = state === 'never done' ? null : row.dueOn;
+  return {
+    item: row.item,
+    number: row.number,
+    family: row.family,
+    requirement: row.requirement,
+    title: titleOf(asking, row.family, row.requirement),
+    lastOn: textOrNull(row.lastOn),
+    dueOn: textOrNull(dueOn),
+    state,
+    daysLeft: dueOn === null ? null : dueOn - on,
+    place: row.place,
+    unit: row.unit,
+    station: row.station,
+    condition: row.condition,
+    late: row.late,
+    owedSince: state === 'never done' ? textOrNull(row.dueOn) : null,
+  };
+}
+
+function titleOf(asking: Asking, family: string, requirement: string): string {
+  const versions = readBook(asking.db).versions.get(family) ?? [];
+  return versions.findLast(v => v.requirement.id === requirement)?.requirement.title ?? requirement;
+}
+
+/** Rows by what their state depends on, counted in one walk of the index. */
+const CELLS = `d.basis AS basis, (d.due_on IS NULL) AS undated, (d.due_on < :on) AS past, (d.warn_on <= :on) AS warned`;
+
+interface Cell {
+  basis: Basis;
+  undated: number;
+  past: number | null;
+  warned: number | null;
+  n: number;
+}
+
+/** The state of a cell, by the same rule as a row: a day before, on or after stands in for its dates. */
+function cellState(cell: Cell, on: Day): DueState {
+  const at = (past: number | null) => (past === null ? null : ((on + (past ? -1 : 1)) as Day));
+  const dueOn = cell.undated ? null : at(cell.past);
+  const warnOn = cell.warned === null ? null : ((cell.warned ? on : on + 1) as Day);
+  return stateOn({ requirement: '', from: null, to: null, basis: cell.basis, lastOn: null, dueOn, warnOn, late: 'notes' }, on);
+}
+
+export const dueCounts = question({
+  name: 'due.counts',
+  title: 'How many rows stand in each state, for a filter without its state',
+  schema: z.strictObject(filterFields) as unknown as z.ZodType<import('../api.ts').DueFilter>,
+  answer(asking, args): DueCounts {
+    const where = whereOf(asking, args, false);
+    const cells = all<Cell>(
+      asking.db,
+      `SELECT ${CELLS}, count(*) AS n FROM due d WHERE ${where.sql} GROUP BY 1, 2, 3, 4`,
+      where.values,
+    );
+    const things =
+      one<{ n: number }>(
+        asking.db,
+        `SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed')`,
+      )?.n ?? 0;
+    return { on: textOrNull(where.on) as string, things, byState: tally(cells, where.on) };
+  },
+  example: { on: '2026-11-25' },
+});
+
+function tally(cells: readonly Cell[], on: Day): Partial<Record<DueState, number>> {
+  const byState: Partial<Record<DueState, number>> = {};
+  for (const cell of cells) {
+    const state = cellState(cell, on);
+    byState[state] = (byState[state] ?? 0) + cell.n;
+  }
+  return Object.fromEntries(DUE_STATES.filter(s => byState[s]).map(s => [s, byState[s]]));
+}
+
+const GROUP = {
+  month: `coalesce(strftime('%Y-%m', d.due_on * 86400, 'unixepoch'), '')`,
+  unit: `coalesce((SELECT u.name FROM places p JOIN units u ON u.key = p.unit WHERE p.key = d.place_key), '')`,
+  family: 'd.family',
+} as const;
+
+export const dueGroups = question({
+  name: 'due.groups',
+  title: 'The same rows grouped by month, unit or family, with their states',
+  schema: z.strictObject({
+    ...filterFields,
+    by: z.enum(['month', 'unit', 'family']),
+  }) as unknown as z.ZodType<import('../api.ts').Questions['due.groups']['takes']>,
+  answer(asking, args): DueGroup[] {
+    const where = whereOf(asking, args);
+    const cells = all<Cell & { key: string }>(
+      asking.db,
+      `SELECT ${GROUP[args.by]} AS key, ${CELLS}, count(*) AS n FROM due d WHERE ${where.sql}
+       GROUP BY 1, 2, 3, 4, 5 ORDER BY 1`,
+      where.values,
+    );
+    const groups = new Map<string, Cell[]>();
+    for (const cell of cells) groups.set(cell.key, [...(groups.get(cell.key) ?? []), cell]);
+    return [...groups].map(([key, inGroup]) => ({
+      key,
+      title: groupTitle(args.by, key),
+      total: inGroup.reduce((sum, c) => sum + c.n, 0),
+      byState: tally(inGroup, where.on),
+    }));
+  },
+  example: { on: '2026-11-25', by: 'month' },
+});
+
+function groupTitle(by: 'month' | 'unit' | 'family', key: string): string {
+  if (by === 'family') return familyOf(key)?.plural ?? key;
+  if (key === '') return by === 'month' ? 'No date' : 'No unit';
+  return key;
+}

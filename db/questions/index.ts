@@ -1,0 +1,32 @@
+/** Every question, by name. A question reads and never writes. */
+import type { QuestionName } from '../api.ts';
+import { departmentSummary, membersList, placesList } from './department.ts';
+import { dueCounts, dueGroups, dueList } from './due.ts';
+import { dueExplain } from './explain.ts';
+import { importPreview } from './import.ts';
+import { itemFind, itemHistory, itemPage } from './items.ts';
+import { ledgerVerify, vocabularyList } from './ledger.ts';
+import { rulebookList, rulebookTrial } from './rulebook.ts';
+import { searchAll } from './search.ts';
+import type { Question } from './types.ts';
+
+const LIST = [
+  dueList,
+  dueCounts,
+  dueGroups,
+  dueExplain,
+  itemFind,
+  itemPage,
+  itemHistory,
+  searchAll,
+  departmentSummary,
+  placesList,
+  membersList,
+  rulebookList,
+  rulebookTrial,
+  ledgerVerify,
+  importPreview,
+  vocabularyList,
+] as unknown as Question[];
+
+export const QUESTIONS: ReadonlyMap<string, Question> = new Map(LIST.map(q => [q.name as QuestionName, q]));

@@ -1,0 +1,196 @@
+/** One thing: found by its number, whole on a page, with its history. */
+import { z } from 'zod';
+import { judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
+import type { Day } from '../../domain/calendar/day.ts';
+import { heaviest } from '../../domain/derive/due.ts';
+import { type Derived, derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
+import type { Assignment, Condition, Values } from '../../domain/facts.ts';
+import { policyOn } from '../../domain/rulebook/book.ts';
+import type { CylinderJudgment, HistoryLine, ItemPage, ItemSummary, Questions, Via } from '../api.ts';
+import { readBook } from '../caches/book.ts';
+import { asItemFacts, factsOf } from '../caches/facts.ts';
+import { all, one } from '../store/statements.ts';
+import { dueRowsOf } from './due.ts';
+import { day, dayAsked, textOrNull, thingAsked, withNumber } from './fields.ts';
+import { factInWords } from './words.ts';
+import { type Asking, CannotAnswer, question } from './types.ts';
+
+interface SummaryRow {
+  item: string;
+  family: string;
+  number: string;
+  serial: string | null;
+  what: string;
+  place: string | null;
+  placeId: string | null;
+  unit: string | null;
+  station: string | null;
+  assignment: Assignment | null;
+  condition: Condition;
+  attributes: string;
+  conditionSince: string | null;
+}
+
+function summary(asking: Asking, key: number, on: Day): { row: SummaryRow; summary: ItemSummary } {
+  const row = one<SummaryRow>(
+    asking.db,
+    `SELECT t.id AS item, i.family, i.number, i.serial, i.what, p.path AS place, i.place AS placeId,
+       u.name AS unit, s.name AS station, i.assignment, i.condition, i.attributes,
+       i.condition_since AS conditionSince
+     FROM items i JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key
+     LEFT JOIN units u ON u.key = p.unit LEFT JOIN places s ON s.key = p.station WHERE i.key = ?`,
+    key,
+  );
+  if (!row) throw new CannotAnswer('not found', 'The thing is not there.', 'Find it by its number.', 'item');
+  const { attributes: _attributes, conditionSince: _since, ...rest } = row;
+  return { row, summary: { ...rest, state: heaviest(dueRowsOf(asking, key, on).map(r => r.state)) } };
+}
+
+export const itemFind = question({
+  name: 'item.find',
+  title: 'The things with a number; several where it is not unique',
+  schema: z.strictObject({
+    number: z.string(),
+    family: z.string().optional(),
+    on: day.optional(),
+  }) as unknown as z.ZodType<Questions['item.find']['takes']>,
+  answer: (asking, args) =>
+    withNumber(asking, args.number, args.family).map(
+      f => summary(asking, f.key, dayAsked(asking, args.on)).summary,
+    ),
+  example: { number: '31-107' },
+});
+
+export const itemPage = question({
+  name: 'item.page',
+  title: 'Everything that is shown of one thing',
+  schema: z.strictObject({ item: z.string(), on: day.optional() }) as unknown as z.ZodType<
+    Questions['item.page']['takes']
+  >,
+  answer(asking, args): ItemPage {
+    const thing = thingAsked(asking, { item: args.item });
+    const on = dayAsked(asking, args.on);
+    const { row, summary: short } = summary(asking, thing.key, on);
+    const derived = derive(asItemFacts(factsOf(asking.db, thing.key)), readBook(asking.db)) as Derived;
+    const due = dueRowsOf(asking, thing.key, on);
+    const dates = due.flatMap(r => (r.dueOn === null ? [] : [r.dueOn])).sort();
+    const [earliest] = dates;
+    return {
+      ...short,
+      attributes: JSON.parse(row.attributes) as Values,
+      conditionSince: row.conditionSince,
+      known: derived.place ? { how: derived.place.how, since: derived.place.since } : null,
+      owed: derived.owed.map(({ activity, since, because }) => ({ activity, since, because })),
+      due,
+      next:
+        earliest === undefined
+          ? null
+          : { dueOn: earliest, titles: due.filter(r => r.dueOn === earliest).map(r => r.title) },
+      lifeEndsOn: textOrNull(lifeEndsOn(derived, on)),
+      clashes: withNumber(asking, short.number, short.family)
+        .filter(f => f.id !== thing.id && f.condition !== 'retired' && f.condition !== 'disposed')
+        .map(f => f.id),
+      cylinder: short.family === 'cylinder' ? judgeCylinder(asking, derived, on) : null,
+    };
+  },
+  example: { item: '<id>' },
+});
+
+function judgeCylinder(asking: Asking, derived: Derived, on: Day): CylinderJudgment {
+  const book = readBook(asking.db);
+  const now = derived.due.filter(r => inForce(r, on));
+  const requalification = now.find(r => r.requirement === 'cylinder.requalification');
+  const dates = {
+    requalifyBy: requalification?.dueOn ?? null,
+    lifeEnds: lifeEndsOn(derived, on),
+    unjudged: now.some(r => r.basis === 'unjudged') || requalification?.basis === 'first',
+    retestOwed: derived.owed.length > 0,
+  };
+  const policies = {
+    fillInDueMonth: policyOn(book, 'fill in due month', on) as 'to month end' | 'not in due month',
+    chargedPastDue: policyOn(book, 'charged past due', on) as 'pull' | 'until emptied',
+  };
+  const pressure = derived.attributes.servicePressure_psi;
+  return {
+    fill: judgeFill(dates, on, policies),
+    stayInService: judgeStay(dates, on, policies),
+    rechargeAt_psi: typeof pressure === 'number' && pressure > 0 ? rechargeAt_psi(pressure) : null,
+  };
+}
+
+interface HistoryRow {
+  fact: string;
+  entry: string;
+  batch: string;
+  kind: string;
+  effective: string;
+  recordedAt: number;
+  values: string;
+  by: string | null;
+  via: Via;
+  voidedBy: string | null;
+  voidedAt: number | null;
+}
+
+export const itemHistory = question({
+  name: 'item.history',
+  title: 'Every fact of a thing, voided ones too, the latest told first',
+  schema: z.strictObject({
+    number: z.string().optional(),
+    item: z.string().optional(),
+    family: z.string().optional(),
+  }) as unknown as z.ZodType<Questions['item.history']['takes']>,
+  answer(asking, args): HistoryLine[] {
+    const thing = thingAsked(asking, args);
+    const names = new Map(
+      all<{ id: string; name: string }>(
+        asking.db,
+        'SELECT t.id, m.name FROM members m JOIN things t ON t.key = m.key',
+      ).map(m => [m.id, m.name]),
+    );
+    return all<HistoryRow>(
+      asking.db,
+      `SELECT f.id AS fact, f.entry, f.batch, f.kind, f.effective, f.recorded_at AS recordedAt, f."values",
+         e.by, e.via, f.voided_by AS voidedBy, f.voided_at AS voidedAt
+       FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq
+       WHERE f.thing = ? ORDER BY f.effective DESC, f.clock DESC, f.n DESC`,
+      thing.key,
+    ).map(row => {
+      const values = JSON.parse(row.values) as Record<string, unknown>;
+      return {
+        fact: row.fact,
+        entry: row.entry,
+        batch: row.batch,
+        kind: row.kind,
+        what: factInWords(asking, row.kind, values),
+        effective: row.effective,
+        recordedAt: new Date(row.recordedAt).toISOString(),
+        by: row.by,
+        byName: row.by === null ? null : (names.get(row.by) ?? row.by),
+        via: row.via,
+        voided: row.voidedBy === null ? null : voidOf(asking, row.voidedBy, row.voidedAt ?? 0, names),
+        details: values,
+      };
+    });
+  },
+  example: { number: '31-107' },
+});
+
+function voidOf(
+  asking: Asking,
+  entry: string,
+  at: number,
+  names: ReadonlyMap<string, string>,
+): HistoryLine['voided'] {
+  const row = one<{ why: string; by: string | null }>(
+    asking.db,
+    `SELECT v.why, e.by FROM voids v JOIN entries e ON e.device = v.device AND e.seq = v.seq
+     WHERE v.entry = ?`,
+    entry,
+  );
+  return {
+    on: new Date(at).toISOString(),
+    why: row?.why ?? '',
+    by: row?.by ? (names.get(row.by) ?? row.by) : null,
+  };
+}

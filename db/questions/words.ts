@@ -1,0 +1,54 @@
+/** Facts in plain words, for histories. */
+import { showWhen } from '../../domain/calendar/show.ts';
+import { parseWhen } from '../../domain/calendar/when.ts';
+import { one } from '../store/statements.ts';
+import type { Asking } from './types.ts';
+
+/** One line for a fact: `Service test, passed`, `Placed at Engine 31, hosebed driver side`. */
+export function factInWords(asking: Asking, kind: string, values: Record<string, unknown>): string {
+  switch (kind) {
+    case 'record': {
+      const verdict = { pass: 'passed', fail: 'failed', 'not completed': 'not completed' };
+      return `${capital(String(values.activity))}, ${verdict[values.outcome as keyof typeof verdict]}`;
+    }
+    case 'place':
+      return `Placed at ${placeName(asking, String(values.place))} (${values.how})`;
+    case 'assignment':
+      return `Assigned: ${values.assignment}`;
+    case 'condition':
+      return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+    case 'owed': {
+      const activities = values.activities as string[];
+      return `${capital(String(values.because))}${
+        activities.length > 0 ? `; owes ${activities.join(' and ')}` : '; owes nothing more'
+      }`;
+    }
+    case 'identity': {
+      const attributes = Object.entries((values.attributes ?? {}) as Record<string, unknown>);
+      const told = attributes.map(([key, v]) => `${key} ${typeof v === 'string' ? shown(v) : String(v)}`);
+      const first = values.family !== undefined ? `Received as ${values.number}` : 'Amended';
+      return [first, ...(values.family === undefined && values.number ? [`number ${values.number}`] : []), ...told].join(', ');
+    }
+    default:
+      return capital(kind);
+  }
+}
+
+function shown(value: string): string {
+  const when = /^\d{4}-\d{2}/.test(value) ? parseWhen(value) : null;
+  return when ? showWhen(when) : value;
+}
+
+function placeName(asking: Asking, id: string): string {
+  return (
+    one<{ path: string }>(
+      asking.db,
+      'SELECT p.path FROM places p JOIN things t ON t.key = p.key WHERE t.id = ?',
+      id,
+    )?.path ?? id
+  );
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,195 @@
+/**
+ * Things, facts and everything derived: caches of the ledger that can be thrown away and rebuilt. They carry no
+ * CHECK, FOREIGN KEY or uniqueness that another device's honest entry could break.
+ */
+import { index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+
+/** Everything with an identity. The key joins and indexes; the id is its name outside. */
+export const things = sqliteTable(
+  'things',
+  {
+    key: integer('key').primaryKey(),
+    id: text('id').notNull(),
+    kind: text('kind').notNull(),
+  },
+  t => [index('things_id').on(t.id)],
+);
+
+/** One row a fact. `entry` and `batch` are what a void may name besides the fact itself. */
+export const facts = sqliteTable(
+  'facts',
+  {
+    key: integer('key').primaryKey(),
+    id: text('id').notNull(),
+    entry: text('entry').notNull(),
+    batch: text('batch').notNull(),
+    n: integer('n').notNull(),
+    thing: integer('thing').notNull(),
+    kind: text('kind').notNull(),
+    effective: text('effective').notNull(),
+    clock: integer('clock').notNull(),
+    device: text('device').notNull(),
+    seq: integer('seq').notNull(),
+    recordedAt: integer('recorded_at').notNull(),
+    voidedAt: integer('voided_at'),
+    voidedBy: text('voided_by'),
+    values: text('values').notNull(),
+  },
+  t => [
+    index('facts_thing').on(t.thing),
+    index('facts_id').on(t.id),
+    index('facts_entry').on(t.entry),
+    index('facts_batch').on(t.batch),
+  ],
+);
+
+/** Which things a fact speaks of besides its own: a place, an agency. */
+export const factRefs = sqliteTable(
+  'fact_refs',
+  {
+    key: integer('key').primaryKey(),
+    fact: integer('fact').notNull(),
+    thing: text('thing').notNull(),
+  },
+  t => [index('fact_refs_thing').on(t.thing)],
+);
+
+/** Voids as given: each names a fact, an entry or a batch. */
+export const voids = sqliteTable(
+  'voids',
+  {
+    key: integer('key').primaryKey(),
+    target: text('target').notNull(),
+    entry: text('entry').notNull(),
+    clock: integer('clock').notNull(),
+    device: text('device').notNull(),
+    seq: integer('seq').notNull(),
+    recordedAt: integer('recorded_at').notNull(),
+    why: text('why').notNull(),
+  },
+  t => [index('voids_target').on(t.target)],
+);
+
+/** Tracked things as they are now. `numberSort` orders numbers as people do: 9 before 10. */
+export const items = sqliteTable(
+  'items',
+  {
+    key: integer('key').primaryKey(),
+    family: text('family').notNull(),
+    number: text('number').notNull(),
+    numberSort: text('number_sort').notNull(),
+    serial: text('serial'),
+    what: text('what').notNull(),
+    attributes: text('attributes').notNull(),
+    place: text('place'),
+    placeKey: integer('place_key'),
+    assignment: text('assignment'),
+    condition: text('condition').notNull(),
+    conditionSince: text('condition_since'),
+    spec: text('spec'),
+  },
+  t => [
+    index('items_number').on(t.family, t.number),
+    index('items_any_number').on(t.number),
+    index('items_place').on(t.placeKey),
+    index('items_spec').on(t.spec),
+  ],
+);
+
+/** One row a thing and requirement version. Nothing in it depends on today: questions compare with a day. */
+export const due = sqliteTable(
+  'due',
+  {
+    key: integer('key').primaryKey(),
+    item: integer('item').notNull(),
+    family: text('family').notNull(),
+    numberSort: text('number_sort').notNull(),
+    placeKey: integer('place_key'),
+    requirement: text('requirement').notNull(),
+    basis: text('basis').notNull(),
+    lastOn: integer('last_on'),
+    dueOn: integer('due_on'),
+    warnOn: integer('warn_on'),
+    fromDay: integer('from_day'),
+    toDay: integer('to_day'),
+    late: text('late').notNull(),
+  },
+  t => [
+    index('due_item').on(t.item),
+    // In the order of the list, with all that its filters and counts look at: a page or a count reads no table row.
+    index('due_order').on(
+      t.dueOn,
+      t.numberSort,
+      t.basis,
+      t.warnOn,
+      t.family,
+      t.placeKey,
+      t.requirement,
+      t.fromDay,
+      t.toDay,
+      t.item,
+    ),
+  ],
+);
+
+/** Stations, rigs and every place inside them, with the whole name and what they belong to. */
+export const places = sqliteTable(
+  'places',
+  {
+    key: integer('key').primaryKey(),
+    kind: text('kind').notNull(),
+    name: text('name').notNull(),
+    path: text('path').notNull(),
+    pathSort: text('path_sort').notNull(),
+    parent: integer('parent'),
+    rig: integer('rig'),
+    unit: integer('unit'),
+    station: integer('station'),
+  },
+  t => [index('places_parent').on(t.parent), index('places_unit').on(t.unit)],
+);
+
+export const units = sqliteTable('units', {
+  key: integer('key').primaryKey(),
+  name: text('name').notNull(),
+  kind: text('kind'),
+  station: text('station'),
+});
+
+export const members = sqliteTable('members', {
+  key: integer('key').primaryKey(),
+  number: text('number').notNull(),
+  name: text('name').notNull(),
+  position: text('position'),
+  grants: text('grants').notNull(),
+});
+
+export const agencies = sqliteTable('agencies', {
+  key: integer('key').primaryKey(),
+  name: text('name').notNull(),
+  rin: text('rin'),
+  rinExpires: text('rin_expires'),
+});
+
+export const departments = sqliteTable('departments', {
+  key: integer('key').primaryKey(),
+  name: text('name').notNull(),
+  zone: text('zone').notNull(),
+  state: text('state'),
+  demo: integer('demo').notNull(),
+});
+
+/** Every table that a rebuild empties, in an order that needs no other. */
+export const CACHES = [
+  things,
+  facts,
+  factRefs,
+  voids,
+  items,
+  due,
+  places,
+  units,
+  members,
+  agencies,
+  departments,
+] as const;

@@ -1,0 +1,2 @@
+export * from './caches.ts';
+export * from './ledger.ts';

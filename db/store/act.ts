@@ -1,0 +1,236 @@
+/** The writing door: a list of deeds becomes entries, facts and caches in one transaction, or nothing does. */
+import { z } from 'zod';
+import { dayText } from '../../domain/calendar/day.ts';
+import { type Grant, isEntitled } from '../../domain/people/entitlements.ts';
+import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
+import { ACTIONS } from '../actions/index.ts';
+import { type Action, type Refusal, refuse } from '../actions/types.ts';
+import type { ActAnswer, ActRequest, Answer, Deed, Problem, Via } from '../api.ts';
+import { applyEntry, nothingTouched, thingKey } from '../caches/apply.ts';
+import { deriveTouched } from '../caches/derive.ts';
+import { factsOf, identityOf } from '../caches/facts.ts';
+import { expandCommit, type PreparedCommit, prepareCommit } from '../files/import/commit.ts';
+import { SheetError } from '../files/sheet/index.ts';
+import { append, readWriting } from '../ledger/append.ts';
+import { type Clock, dayIn } from './clock.ts';
+import { lookInto } from './look.ts';
+import { checkPin, countWrongPin, setPin } from './pins.ts';
+import { one, type Db } from './statements.ts';
+
+/** Thrown inside the transaction so that it rolls back whole. */
+class Refused extends Error {
+  readonly problems: Problem[];
+  constructor(problems: Problem[]) {
+    super(problems[0]?.message ?? 'Refused.');
+    this.problems = problems;
+  }
+}
+
+/**
+ * Do a list of deeds: one transaction, one batch.
+ * @returns what was written, or every problem of the first deed that is refused; then nothing was written
+ */
+export function act(
+  db: Db,
+  clock: Clock,
+  request: Prepared,
+  progress?: (done: number, total: number) => void,
+): Answer<ActAnswer> {
+  try {
+    return { ok: true, value: db.transaction(() => write(db, clock, request, progress)).immediate() };
+  } catch (error) {
+    if (error instanceof Refused) {
+      const [first, ...rest] = error.problems;
+      if (first?.code === 'wrong PIN' && request.by !== null) countWrongPin(db, request.by, clock.now());
+      if (first) return { ok: false, error: first, errors: [first, ...rest] };
+    }
+    throw error;
+  }
+}
+
+/** An act whose sheet, where it brings one, has been read. */
+export interface Prepared extends ActRequest {
+  commit?: PreparedCommit;
+}
+
+/**
+ * Read the sheet of an act that brings one, before its transaction begins.
+ * @returns the act ready to be written, or what is wrong with its file
+ */
+export async function prepare(request: ActRequest): Promise<Answer<Prepared>> {
+  const commits = request.deeds.filter(d => d.action === 'import.commit');
+  const [commit] = commits;
+  if (!commit) return { ok: true, value: request };
+  const problem = (code: string, message: string, todo: string, field: string | null): Answer<never> => ({
+    ok: false,
+    error: { code, message, todo, field, deed: 0 },
+  });
+  if (request.deeds.length > 1)
+    return problem('one at a time', 'A sheet is brought in by itself.', 'Send import.commit alone.', 'action');
+  try {
+    return { ok: true, value: { ...request, commit: await prepareCommit(commit.body) } };
+  } catch (error) {
+    if (error instanceof SheetError) return problem('not a sheet', error.wrong, error.todo, 'bytes');
+    if (error instanceof z.ZodError) {
+      const [first] = schemaRefusals(error);
+      return first
+        ? problem(first.code, first.message, first.todo, first.field)
+        : problem('bad value', 'The deed has another shape.', 'See the help.', null);
+    }
+    throw error;
+  }
+}
+
+function write(
+  db: Db,
+  clock: Clock,
+  request: Prepared,
+  progress?: (done: number, total: number) => void,
+): ActAnswer {
+  const now = clock.now();
+  const zone = one<{ zone: string }>(db, 'SELECT zone FROM departments')?.zone;
+  const [first] = request.deeds;
+  const opening = first?.action === 'department.open' ? String(first.body.zone ?? 'UTC') : undefined;
+  const today = clock.today ?? dayIn(zone ?? safeZone(opening), now);
+  const deeds = request.commit ? expandCommit(db, request.commit, today) : withOpeningBook(request.deeds);
+  const touched = nothingTouched();
+  const look = lookInto(db, today, touched);
+  const shown = identityShown(db, request, now);
+  // What an accepted sheet says is told through the sheet, whoever accepted it.
+  const via = request.commit ? 'import' : shown;
+  const writing = readWriting(db);
+  const ids: string[] = [];
+  let by = request.by;
+  let batch: string | null = null;
+  deeds.forEach((deed, place) => {
+    const fail = (refusals: Refusal[]): never => {
+      throw new Refused(refusals.map(r => ({ ...r, deed: place })));
+    };
+    const known = ACTIONS.get(deed.action) ?? fail(unknownAction(deed.action));
+    const parsed = known.schema.safeParse(
+      withToday(known, resolveRefs(known, deed.body, ids), dayText(today)),
+    );
+    const body = (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<string, unknown>;
+    const mayNot = entitlementRefusal(db, by, known, known.family?.(look, body) ?? null, deed.action);
+    if (mayNot) fail([mayNot]);
+    const refusals = known.check(look, body, { fromSheet: via === 'import' });
+    if (refusals.length > 0) fail(refusals);
+    const entry = append(
+      db,
+      writing,
+      { by, via, batch, action: known.name, v: known.v, body: known.complete?.(look, body) ?? body },
+      now,
+    );
+    batch ??= entry.id;
+    ids.push(entry.id);
+    const drafts = applyEntry(db, entry, touched);
+    look.changed(drafts);
+    if (deed.secret !== undefined && known.name === 'member.pin') setPin(db, String(body.member), deed.secret);
+    // The member that an opening brings acts in what follows it.
+    if (known.name === 'department.open') by = `${entry.id}.m`;
+    if (place % 500 === 499) progress?.(place + 1, deeds.length);
+  });
+  if (batch === null && request.commit) return { batch: '', entries: [], touched: [] };
+  if (batch === null)
+    throw new Refused([{ ...refuse('no deed', 'Nothing was asked for.', 'Give at least one deed.'), deed: 0 }]);
+  return { batch, entries: ids, touched: deriveTouched(db, touched) };
+}
+
+/** Opening a department adopts the shipped book in the same batch, in full, unless it asks for an empty one. */
+function withOpeningBook(deeds: readonly Deed[]): readonly Deed[] {
+  const [first, ...rest] = deeds;
+  if (first?.action !== 'department.open' || first.body.book === 'empty') return deeds;
+  const on = first.body.on === undefined ? {} : { on: first.body.on };
+  return [
+    first,
+    { action: 'rulebook.adopt', body: { requirements: SHIPPED_REQUIREMENTS, from: 'opening', ...on } },
+    ...rest,
+  ];
+}
+
+function safeZone(zone: string | undefined): string {
+  try {
+    new Intl.DateTimeFormat('en-US', { timeZone: zone ?? 'UTC' });
+    return zone ?? 'UTC';
+  } catch {
+    return 'UTC';
+  }
+}
+
+/** How the member showed who they are; a PIN that is set must be right. */
+function identityShown(db: Db, request: ActRequest, now: number): Via {
+  // Only an accepted sheet is told through a sheet; nobody can claim it.
+  const claimed = request.via === 'import' ? 'claimed' : (request.via ?? 'claimed');
+  if (request.by === null) return claimed;
+  const wrong = checkPin(db, request.by, request.pin, claimed, now);
+  if (wrong.problem) throw new Refused([wrong.problem]);
+  return wrong.via;
+}
+
+function entitlementRefusal(
+  db: Db,
+  by: string | null,
+  action: Action,
+  family: string | null,
+  deed: string,
+): Refusal | null {
+  if (action.name === 'department.open') return null;
+  if (by === null)
+    return refuse('nobody', 'Nobody is named who does this.', 'Say who acts: a member of the department.', 'by');
+  const key = thingKey(db, by);
+  const member = key === undefined ? null : identityOf(factsOf(db, key));
+  if (!member || !Array.isArray(member.grants))
+    return refuse('not a member', `${by} is not a member.`, 'Say who acts: a member of the department.', 'by');
+  if (isEntitled(member.grants as Grant[], action.entitlement, family)) return null;
+  return refuse(
+    'not entitled',
+    `${member.name} may not do ${deed}: it needs the entitlement ${action.entitlement}${
+      family === null ? '' : ` for ${family}`
+    }.`,
+    'Ask a member who has it, or an administrator to give it.',
+    'by',
+  );
+}
+
+/** Replace `&N` and `&N.suffix` in the fields that name things by the ids of earlier deeds of the list. */
+function resolveRefs(action: Action, body: Record<string, unknown>, ids: readonly string[]): Record<string, unknown> {
+  const resolved = { ...body };
+  for (const field of action.refs) {
+    const value = resolved[field];
+    const m = typeof value === 'string' ? /^&(\d+)(\.\w+)?$/.exec(value) : null;
+    const id = m ? ids[Number(m[1])] : undefined;
+    if (m && id !== undefined) resolved[field] = `${id}${m[2] ?? ''}`;
+  }
+  return resolved;
+}
+
+/** A deed without a date was done today; the ledger says so in full, so that a replay needs no clock. */
+function withToday(action: Action, body: Record<string, unknown>, today: string): Record<string, unknown> {
+  const shape = (action.schema as unknown as { shape?: Record<string, unknown> }).shape;
+  return shape && 'on' in shape && body.on === undefined ? { ...body, on: today } : body;
+}
+
+function unknownAction(name: string): Refusal[] {
+  return [refuse('unknown action', `There is no action ${name}.`, 'See the list of actions in the help.', 'action')];
+}
+
+/** Zod's issues in our words: which field, what is wrong, what to do. */
+function schemaRefusals(error: z.ZodError): Refusal[] {
+  return error.issues.map(issue => {
+    const field = issue.path.join('.') || null;
+    if (issue.code === 'unrecognized_keys')
+      return refuse(
+        'unknown field',
+        `There is no field ${issue.keys.join(', ')} here.`,
+        'Leave it out, or see the shape in the help.',
+        issue.keys[0] ?? field,
+      );
+    const missing = issue.code === 'invalid_type' && issue.input === undefined;
+    return refuse(
+      missing ? 'missing' : 'bad value',
+      missing ? `${field} is missing.` : `${field ?? 'The body'} ${issue.message.replace(/^Invalid/, 'has an invalid')}`,
+      missing ? 'Fill it in.' : 'Correct it and try again.',
+      field,
+    );
+  });
+}

@@ -1,0 +1,157 @@
+/** What a check may look at, read from inside the running transaction. */
+import type { Day } from '../../domain/calendar/day.ts';
+import { showWhen } from '../../domain/calendar/show.ts';
+import type { When } from '../../domain/calendar/when.ts';
+import { type Derived, derive } from '../../domain/derive/thing.ts';
+import type { FactDraft, Look, Voiding } from '../actions/types.ts';
+import { thingKey, type Touched } from '../caches/apply.ts';
+import { readBook } from '../caches/book.ts';
+import { asItemFacts, factsOf, identityOf } from '../caches/facts.ts';
+import { all, one, type Db } from './statements.ts';
+
+/**
+ * The department as the running act sees it. Things touched by earlier deeds of the act are derived from their
+ * facts; the caches still show them as they were, so lookups by number and name also search what is new.
+ */
+export function lookInto(db: Db, today: Day, touched: Touched): Look & { changed(facts: readonly FactDraft[]): void } {
+  const derived = new Map<string, Derived | null>();
+  const item = (id: string): Derived | null => {
+    let known = derived.get(id);
+    if (known === undefined) {
+      const key = thingKey(db, id);
+      known = key === undefined ? null : derive(asItemFacts(factsOf(db, key)), readBook(db));
+      derived.set(id, known);
+    }
+    return known;
+  };
+  const identity = (id: string, kind: string): Record<string, unknown> | null => {
+    const thing = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
+    return thing?.kind === kind ? identityOf(factsOf(db, thing.key)) : null;
+  };
+  /** Ids of things of a kind that this act touched. */
+  const touchedOf = (kind: string): string[] =>
+    [...touched.things].flatMap(key => {
+      const thing = one<{ id: string; kind: string }>(db, 'SELECT id, kind FROM things WHERE key = ?', key);
+      return thing?.kind === kind ? [thing.id] : [];
+    });
+  const newNumbers = new Map<string, Set<string>>();
+  return {
+    today,
+    get department() {
+      const row = one<{ id: string; key: number }>(db, "SELECT id, key FROM things WHERE kind = 'department' ORDER BY key");
+      const known = row && identityOf(factsOf(db, row.key));
+      return row && known ? { id: row.id, name: String(known.name), zone: String(known.zone) } : null;
+    },
+    get book() {
+      return readBook(db);
+    },
+    kindOf(id) {
+      const thing = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
+      // A thing whose every fact was voided is not there any more.
+      return thing && one(db, 'SELECT 1 FROM facts WHERE thing = ? AND voided_at IS NULL', thing.key) ? thing.kind : null;
+    },
+    item,
+    withNumber(family, number) {
+      const cached = all<{ id: string }>(
+        db,
+        `SELECT t.id FROM items i JOIN things t ON t.key = i.key
+         WHERE i.family = ? AND i.number = ? AND i.condition NOT IN ('retired', 'disposed')`,
+        family,
+        number,
+      ).map(r => r.id);
+      const fresh = newNumbers.get(`${family} ${number}`) ?? new Set();
+      return [...new Set([...cached, ...fresh])].filter(id => {
+        const known = item(id);
+        return known?.number === number && known.condition !== 'retired' && known.condition !== 'disposed';
+      });
+    },
+    agency(id) {
+      const agency = identity(id, 'agency');
+      return agency ? { name: String(agency.name), rin: (agency.rin as string | null) ?? null } : null;
+    },
+    memberNumbers() {
+      const numbers = new Set(all<{ number: string }>(db, 'SELECT number FROM members').map(m => m.number));
+      for (const id of touchedOf('member')) numbers.add(String(identity(id, 'member')?.number));
+      return numbers;
+    },
+    placeNamed(under, name) {
+      const wanted = name.toLowerCase();
+      const parent = under === null ? null : thingKey(db, under);
+      const cached = all<{ id: string; name: string }>(
+        db,
+        // Stations, rigs and places of the department itself stand beside one another, whatever they stand under.
+        under === null
+          ? `SELECT t.id, p.name FROM places p JOIN things t ON t.key = p.key WHERE p.parent IS NULL OR p.kind = 'rig'`
+          : 'SELECT t.id, p.name FROM places p JOIN things t ON t.key = p.key WHERE p.parent = ?',
+        ...(under === null ? [] : [parent ?? -1]),
+      ).find(p => p.name.toLowerCase() === wanted);
+      if (cached) return cached.id;
+      return (
+        touchedOf('place').find(id => {
+          const place = identity(id, 'place');
+          const top = place?.kind === 'rig' || place?.under == null;
+          return (
+            String(place?.name).toLowerCase() === wanted && (under === null ? top : place?.under === under)
+          );
+        }) ?? null
+      );
+    },
+    voiding: target => voidingOf(db, target),
+    changed(facts) {
+      for (const { thing, kind, values } of facts) {
+        derived.delete(thing);
+        if (kind !== 'identity' || typeof values.number !== 'string') continue;
+        const key = `${values.family ?? item(thing)?.family} ${values.number}`;
+        newNumbers.set(key, (newNumbers.get(key) ?? new Set()).add(thing));
+      }
+    },
+  };
+}
+
+function voidingOf(db: Db, target: string): Voiding {
+  const named = all<{ id: string; entry: string; thing: number; voided: number; kind: string }>(
+    db,
+    `SELECT id, entry, thing, voided_at IS NOT NULL AS voided, kind FROM facts
+     WHERE id = :target OR entry = :target OR batch = :target`,
+    { target },
+  );
+  const isVoid = one(db, 'SELECT 1 FROM voids WHERE entry = ?', target) !== undefined;
+  const living = named.filter(f => !f.voided);
+  const names = new Set(living.map(f => f.id));
+  // What the target brought into being: a thing is named by its entry, with a suffix where the entry brings several.
+  const entries = new Set(living.filter(f => f.kind === 'identity').map(f => f.entry));
+  const brought = new Set(
+    living
+      .filter(f => f.kind === 'identity')
+      .map(f => one<{ id: string }>(db, 'SELECT id FROM things WHERE key = ?', f.thing)?.id ?? '')
+      .filter(id => entries.has(id) || entries.has(id.slice(0, id.lastIndexOf('.')))),
+  );
+  const dependants = new Set<string>();
+  for (const thing of brought) {
+    const standing = all<{ id: string; kind: string; effective: string; thing: string }>(
+      db,
+      `SELECT f.id, f.kind, f.effective, t.id AS thing FROM facts f JOIN things t ON t.key = f.thing
+       WHERE f.voided_at IS NULL AND (f.thing = (SELECT key FROM things WHERE id = :thing)
+         OR f.key IN (SELECT fact FROM fact_refs WHERE thing = :thing))`,
+      { thing },
+    );
+    for (const fact of standing) {
+      if (names.has(fact.id)) continue;
+      const label = one<{ number: string }>(
+        db,
+        'SELECT i.number FROM items i JOIN things t ON t.key = i.key WHERE t.id = ?',
+        fact.thing,
+      )?.number;
+      const day = fact.effective === '0000' ? '' : ` of ${showWhen(fact.effective as When)}`;
+      dependants.add(`${fact.kind}${day} on ${label ?? fact.thing} (${fact.id})`);
+    }
+    const isMember = one(db, "SELECT 1 FROM things WHERE id = ? AND kind = 'member'", thing) !== undefined;
+    if (isMember && one(db, 'SELECT 1 FROM entries WHERE by = ?', thing)) dependants.add(`deeds done by ${thing}`);
+  }
+  return {
+    facts: living.length,
+    already: named.length > 0 && living.length === 0,
+    isVoid,
+    dependants: [...dependants].slice(0, 20),
+  };
+}

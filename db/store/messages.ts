@@ -1,0 +1,27 @@
+/** What passes between a host's thread and the two workers. */
+import type { ActRequest, Answer } from '../api.ts';
+import type { Day } from '../../domain/calendar/day.ts';
+
+export interface WorkerData {
+  file: string;
+  create: boolean;
+  /** The day compared with where it is not today; for scripts and tests. */
+  today: Day | null;
+  /** One shared 32-bit cell: not zero once the asker has canceled the long question under way. */
+  cancel: SharedArrayBuffer;
+}
+
+export type ToWorker =
+  | { id: number; kind: 'act'; request: ActRequest }
+  | { id: number; kind: 'ask'; question: string; args: unknown }
+  | { id: number; kind: 'demo'; on: Day; seed: number }
+  | { id: number; kind: 'close' };
+
+export type FromWorker =
+  | { kind: 'ready' }
+  | { kind: 'cannot open'; problem: import('../api.ts').Problem }
+  | { kind: 'answer'; id: number; answer: Answer<unknown> }
+  | { kind: 'progress'; id: number; done: number; total: number; what: string }
+  | { kind: 'broken'; id: number; message: string }
+  | { kind: 'changed'; touched: string[] }
+  | { kind: 'closed'; id: number };

@@ -1,0 +1,63 @@
+/** The reader worker: answers questions on a connection that cannot write, and notices what others have written. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { ask } from './ask.ts';
+import { type Clock, systemClock } from './clock.ts';
+import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
+import { openForReading } from './open.ts';
+import { all, type Db } from './statements.ts';
+
+const data = workerData as WorkerData;
+const clock: Clock = data.today === null ? systemClock : { ...systemClock, today: data.today };
+const canceled = new Int32Array(data.cancel);
+const port = parentPort;
+const say = (message: FromWorker) => port?.postMessage(message);
+const db: Db = openForReading(data.file);
+
+/** How often another process's writing is looked for, in milliseconds. */
+const LOOK_MS = 1000;
+const EVERYTHING = ['due', 'items', 'item', 'places', 'members', 'department', 'rulebook'];
+let version = db.pragma('data_version', { simple: true }) as number;
+let entries = headCount();
+
+const looking = setInterval(() => {
+  const now = db.pragma('data_version', { simple: true }) as number;
+  if (now === version) return;
+  version = now;
+  const count = headCount();
+  if (count === entries) return;
+  entries = count;
+  say({ kind: 'changed', touched: EVERYTHING });
+}, LOOK_MS);
+
+function headCount(): number {
+  return all<{ seq: number }>(db, 'SELECT seq FROM heads').reduce((sum, h) => sum + h.seq, 0);
+}
+
+// One question at a time: each sees one state of the file, inside a transaction of its own.
+let queue: Promise<void> = Promise.resolve();
+port?.on('message', (message: ToWorker) => {
+  queue = queue.then(() => answer(message));
+});
+
+async function answer(message: ToWorker): Promise<void> {
+  try {
+    if (message.kind === 'ask') {
+      const watch = (done: number, total: number) => {
+        say({ kind: 'progress', id: message.id, done, total, what: message.question });
+        return Atomics.load(canceled, 0) === message.id ? 'stop' : 'go on';
+      };
+      say({ kind: 'answer', id: message.id, answer: await ask(db, clock, message.question, message.args, watch) });
+      // What this process wrote itself is announced by the writer; it is not news here.
+      entries = headCount();
+    } else if (message.kind === 'close') {
+      clearInterval(looking);
+      db.close();
+      say({ kind: 'closed', id: message.id });
+      port?.close();
+    }
+  } catch (error) {
+    say({ kind: 'broken', id: message.id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+  }
+}
+
+say({ kind: 'ready' });

@@ -1,0 +1,50 @@
+/** The writer worker: the one connection of this process that writes. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { buildDemo } from '../files/demo/index.ts';
+import { act, prepare } from './act.ts';
+import { type Clock, systemClock } from './clock.ts';
+import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
+import { openForWriting } from './open.ts';
+import { CannotOpen } from './refusal.ts';
+import type { Db } from './statements.ts';
+
+const data = workerData as WorkerData;
+const clock: Clock = data.today === null ? systemClock : { ...systemClock, today: data.today };
+const port = parentPort;
+const say = (message: FromWorker) => port?.postMessage(message);
+
+let db: Db | null = null;
+try {
+  db = openForWriting(data.file, { create: data.create });
+  say({ kind: 'ready' });
+} catch (error) {
+  if (!(error instanceof CannotOpen)) throw error;
+  say({ kind: 'cannot open', problem: error.problem });
+}
+
+port?.on('message', async (message: ToWorker) => {
+  if (!db) return;
+  try {
+    if (message.kind === 'act') {
+      const ready = await prepare(message.request);
+      const progress = (done: number, total: number) =>
+        say({ kind: 'progress', id: message.id, done, total, what: 'Writing' });
+      const answer = ready.ok ? act(db, clock, ready.value, progress) : ready;
+      say({ kind: 'answer', id: message.id, answer });
+      if (answer.ok) say({ kind: 'changed', touched: answer.value.touched });
+    } else if (message.kind === 'demo') {
+      buildDemo(db, { on: message.on, seed: message.seed }, (done, total, what) =>
+        say({ kind: 'progress', id: message.id, done, total, what }),
+      );
+      say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
+      say({ kind: 'changed', touched: ['due', 'items', 'places', 'members', 'department', 'rulebook'] });
+    } else if (message.kind === 'close') {
+      db.close();
+      db = null;
+      say({ kind: 'closed', id: message.id });
+      port?.close();
+    }
+  } catch (error) {
+    say({ kind: 'broken', id: message.id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+  }
+});

@@ -1,0 +1,201 @@
+/** Why: the rule, the records and the arithmetic behind one due row, so that it can be read to an inspector. */
+import { type Day, dayText } from '../calendar/day.ts';
+import { showDay, showWhen } from '../calendar/show.ts';
+import type { Outcome, RecordFact } from '../facts.ts';
+import type { Book, RuleVersion } from '../rulebook/book.ts';
+import { familyOf } from '../rulebook/index.ts';
+import type { Requirement, Source } from '../rulebook/types.ts';
+import { spanText } from './clocks.ts';
+import { type DueRow, type DueState, stateOn } from './due.ts';
+import { countedRecord, type Derived, dueRow, inForce, isOf } from './thing.ts';
+
+export interface ToldRecord {
+  fact: string;
+  activity: string;
+  on: string;
+  outcome: Outcome;
+  by: string | null;
+}
+
+export interface Why {
+  row: DueRow;
+  state: DueState;
+  requirement: Requirement;
+  inForce: { from: string | null; to: string | null };
+  paragraph: string;
+  steps: string[];
+  counted: ToldRecord[];
+  notCounted: (ToldRecord & { why: string })[];
+  clocks: { requirement: string; title: string; state: DueState; dueOn: string | null; wins: boolean }[];
+  wouldChange: string[];
+}
+
+/**
+ * Explain one requirement of one thing on a day.
+ * @returns null where no version of the requirement is in force that day
+ */
+export function explain(derived: Derived, requirementId: string, book: Book, day: Day): Why | null {
+  const versions = (book.versions.get(derived.family) ?? []).filter(v => inForce(v, day));
+  const version = versions.find(v => v.requirement.id === requirementId);
+  if (!version) return null;
+  const { requirement } = version;
+  const steps: string[] = [];
+  const row = dueRow(version, derived.attributes, derived.records, derived.owed, book, s => steps.push(s));
+  const gone = derived.condition === 'retired' || derived.condition === 'disposed';
+  const state: DueState = gone ? 'not applicable' : stateOn(row, day);
+  const counted = countedRecord(requirement, derived.records);
+  return {
+    row,
+    state,
+    requirement,
+    inForce: {
+      from: version.from === null ? null : dayText(version.from),
+      to: version.to === null ? null : dayText(version.to),
+    },
+    paragraph: paragraph(derived, requirement, row, state, counted, steps, day, gone),
+    steps,
+    counted: counted ? [told(counted)] : [],
+    notCounted: derived.records
+      .filter(r => r !== counted)
+      .reverse()
+      .map(r => ({ ...told(r), why: whyNot(requirement, r) })),
+    clocks: gone ? [] : clocksOf(versions, derived, book, day),
+    wouldChange: gone ? [] : whatWouldChange(requirement, row, state),
+  };
+}
+
+/** Why in one line, as a trial prints it. */
+export function whyLine(why: Why): string {
+  return why.steps.join(' ') || why.paragraph;
+}
+
+function told(record: RecordFact): ToldRecord {
+  return {
+    fact: record.id,
+    activity: record.values.activity,
+    on: record.effective,
+    outcome: record.values.outcome,
+    by: record.values.by ?? null,
+  };
+}
+
+function whyNot(requirement: Requirement, record: RecordFact): string {
+  if (!isOf(requirement, record))
+    return `a ${record.values.activity} does not satisfy the ${requirement.title.toLowerCase()}`;
+  if (record.values.outcome === 'not completed') return 'it was not completed: a stopped test is not a pass';
+  if (!(requirement.countedOutcomes as readonly string[]).includes(record.values.outcome))
+    return 'it failed: a failure restarts no clock';
+  return 'a later one counts';
+}
+
+/** Every clock of the thing on that day, the earliest first; all that tie for the earliest govern together. */
+function clocksOf(versions: readonly RuleVersion[], derived: Derived, book: Book, day: Day): Why['clocks'] {
+  const rows = versions
+    .map(v => ({ v, row: dueRow(v, derived.attributes, derived.records, derived.owed, book) }))
+    .filter(({ row }) => row.basis !== 'none');
+  const dates = rows.flatMap(({ row }) => (row.dueOn === null ? [] : [row.dueOn]));
+  const first = dates.length > 0 ? Math.min(...dates) : null;
+  return rows
+    .sort((a, b) => (a.row.dueOn ?? Number.NEGATIVE_INFINITY) - (b.row.dueOn ?? Number.NEGATIVE_INFINITY))
+    .map(({ v, row }) => ({
+      requirement: v.requirement.id,
+      title: v.requirement.title,
+      state: stateOn(row, day),
+      dueOn: row.dueOn === null ? null : dayText(row.dueOn),
+      wins: row.dueOn !== null && row.dueOn === first,
+    }));
+}
+
+function whatWouldChange(requirement: Requirement, row: DueRow, state: DueState): string[] {
+  const changes: string[] = [];
+  if (requirement.satisfiedBy.length > 0 && state !== 'not applicable')
+    changes.push(`Recording a passed ${requirement.satisfiedBy.join(' or ')} sets a new date.`);
+  if (row.basis === 'first' || requirement.clock.kind === 'made before')
+    changes.push('Correcting the manufacture date or the day it was placed in service moves the first date.');
+  if (row.basis === 'unjudged') changes.push('Confirming the missing value lets it be judged.');
+  if (requirement.clock.kind === 'printed date')
+    changes.push('A new label with a later printed date, entered as an amendment, moves it.');
+  if (row.basis === 'life') changes.push('Nothing restores a life that has ended; retire it and replace it.');
+  return changes;
+}
+
+function paragraph(
+  derived: Derived,
+  requirement: Requirement,
+  row: DueRow,
+  state: DueState,
+  counted: RecordFact | null,
+  steps: readonly string[],
+  day: Day,
+  gone: boolean,
+): string {
+  const family = familyOf(derived.family);
+  const thing = `${family?.title ?? derived.family} ${derived.number}`;
+  const title = requirement.title.toLowerCase();
+  if (gone) return `${thing} is ${derived.condition} and owes nothing.`;
+  const parts = [headline(thing, title, row, state, day)];
+  if (counted)
+    parts.push(
+      `The ${counted.values.activity} of ${showWhen(counted.effective)} ${
+        counted.values.outcome === 'pass' ? 'passed' : 'was run'
+      } and counts.`,
+    );
+  parts.push(...steps);
+  parts.push(ruleSentence(requirement));
+  const [source] = requirement.sources;
+  if (source && source.confidence !== 'read') parts.push(confidenceSentence(source));
+  if (derived.condition === 'held for investigation')
+    parts.push('It is held for investigation: this is what it will owe once it is released.');
+  return parts.join(' ');
+}
+
+function headline(thing: string, title: string, row: DueRow, state: DueState, day: Day): string {
+  const date = row.dueOn === null ? '' : showDay(row.dueOn);
+  const days = row.dueOn === null ? 0 : Math.abs(row.dueOn - day);
+  const count = `${days} ${days === 1 ? 'day' : 'days'}`;
+  switch (state) {
+    case 'overdue':
+      return `${thing} is overdue for its ${title}: it was due ${date}, ${count} ago.`;
+    case 'never done':
+      return row.dueOn === null
+        ? `${thing} has no ${title} on record.`
+        : `${thing} has no ${title} on record; the first was due ${date}, ${count} ago.`;
+    case 'retest owed':
+      return `${thing} owes a ${title} before it may be returned.`;
+    case 'life ended':
+      return `${thing} reached its end of life on ${date}, ${count} ago.`;
+    case 'due soon':
+      return row.basis === 'life'
+        ? `${thing} reaches its end of life on ${date}, in ${count}.`
+        : `${thing} is due for its ${title} by ${date}, in ${count}.`;
+    case 'current':
+      return row.basis === 'life'
+        ? `${thing} has life until ${date}, ${count} from now.`
+        : `${thing} is current for its ${title} until ${date}, ${count} from now.`;
+    case 'not judged':
+      return `${thing} is not judged for its ${title}.`;
+    case 'not applicable':
+      return `The ${title} does not concern ${thing}.`;
+  }
+}
+
+function ruleSentence(requirement: Requirement): string {
+  const sources = requirement.sources
+    .map(s => [s.document, s.section].filter(t => t !== '').join(' '))
+    .filter(t => t !== '')
+    .join('; ');
+  const every = requirement.clock.kind === 'since last' ? `, every ${spanText(requirement.clock.every)}` : '';
+  const force: Record<Requirement['force'], string> = {
+    law: 'law',
+    standard: 'a standard',
+    manufacturer: 'the manufacturer’s word',
+    practice: 'practice',
+  };
+  return `The rule is ${sources}${every}: ${force[requirement.force]}. ${requirement.binds}`;
+}
+
+function confidenceSentence(source: Source): string {
+  return source.confidence === 'memory' || source.confidence === 'common practice'
+    ? `Its source was not seen (${source.confidence}); check it against the document in hand.`
+    : 'Its source was read second-hand; check it against the document in hand.';
+}

@@ -1,0 +1,55 @@
+/** A thing in a few words, from its family and attributes: `1¾ in attack hose, 50 ft`. */
+import type { Values } from './facts.ts';
+import { familyOf } from './rulebook/index.ts';
+
+/** Fractions of an inch as they are spoken of on the floor. */
+const FRACTIONS: Readonly<Record<string, string>> = { '25': '¼', '5': '½', '75': '¾' };
+
+/** The short description of a thing, for lists and headings. */
+export function describe(family: string, attributes: Values): string {
+  const choice = (key: string) => {
+    const value = attributes[key];
+    const known = familyOf(family)
+      ?.attributes.find(a => a.key === key)
+      ?.choices?.find(c => c.value === value);
+    return (known?.title ?? (typeof value === 'string' ? value : '')).toLowerCase();
+  };
+  const length = typeof attributes.length_ft === 'number' || typeof attributes.length_ft === 'string';
+  const feet = length ? `, ${attributes.length_ft} ft` : '';
+  switch (family) {
+    case 'hose': {
+      const diameter = inchText(attributes.diameter_in);
+      return capital(joined(diameter && `${diameter} in`, choice('use'), 'hose') + feet);
+    }
+    case 'ladder':
+      return capital(joined(choice('material'), choice('type'), 'ladder') + feet);
+    case 'cylinder': {
+      const pressure = attributes.servicePressure_psi;
+      return capital(
+        joined(attributes.spec, choice('construction'), 'cylinder') + (pressure ? `, ${pressure} psi` : ''),
+      );
+    }
+    case 'pack':
+      return capital(joined(attributes.maker, attributes.model, 'SCBA pack'));
+    default:
+      return capital(joined(attributes.kind) || (familyOf(family)?.title ?? family));
+  }
+}
+
+/** Inches with the usual fraction: `"1.75"` is `1¾`, `"2.5"` is `2½`, `"5.0"` is `5`. */
+export function inchText(value: unknown): string {
+  if (typeof value !== 'string' && typeof value !== 'number') return '';
+  const [whole = '', fraction = ''] = String(value).split('.');
+  const trimmed = fraction.replace(/0+$/, '');
+  if (trimmed === '') return whole;
+  const mark = FRACTIONS[trimmed];
+  return mark === undefined ? `${whole}.${trimmed}` : `${whole === '0' ? '' : whole}${mark}`;
+}
+
+function joined(...words: unknown[]): string {
+  return words.filter(w => typeof w === 'string' && w !== '').join(' ');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
