@@ -7,7 +7,8 @@ export function problemOf(error: unknown): Problem {
     return error.problem;
   return {
     code: 'unexpected',
-    message: error instanceof Error ? error.message : String(error),
+    // One line: where in the program it happened is for the log.
+    message: (error instanceof Error ? error.message : String(error)).split('\n')[0] ?? '',
     todo: 'Try again; if it happens again, keep this message and tell whoever looks after Baybook.',
     field: null,
   };

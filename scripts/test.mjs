@@ -5,7 +5,7 @@ import { BROWSER_ADVICE, browserOrInstall } from './bootstrap/browser.mjs';
 import { buildStale } from './bootstrap/build.mjs';
 import { ROOT, readJson } from './bootstrap/files.mjs';
 import { handOver, installDependencies } from './bootstrap/install.mjs';
-import { Advice, main, runTool, say } from './bootstrap/run.mjs';
+import { Advice, main, run, runTool, say } from './bootstrap/run.mjs';
 
 const RESULTS = join(ROOT, 'test-results');
 const UNIT = join(RESULTS, 'unit.json');
@@ -15,18 +15,7 @@ const STEPS = [
   ['types', () => runTool('typescript', 'tsc', ['-p', 'tsconfig.json'])],
   ['types of the domain alone', () => runTool('typescript', 'tsc', ['-p', 'domain/tsconfig.json'])],
   ['style and mistakes', () => runTool('@biomejs/biome', 'biome', ['check', '--error-on-warnings', '.'])],
-  [
-    'imports run one way',
-    () =>
-      runTool('dependency-cruiser', 'depcruise', [
-        '--config',
-        '.dependency-cruiser.cjs',
-        'domain',
-        'db',
-        'electron',
-        'renderer',
-      ]),
-  ],
+  ['imports run one way', () => run(process.execPath, [join(ROOT, 'scripts', 'imports.mjs')])],
   ['nothing unused', () => runTool('knip', 'knip', [])],
   [
     'unit tests',

@@ -1,9 +1,7 @@
 /** `--help`: the commands, every action and question with its shape, and the words of the trade they take. */
-import type { Questions } from '../../db/api.ts';
-import { ACTIONS_HELP, QUESTIONS_HELP, VOCABULARY } from '../../db/help.ts';
+import { ACTIONS_HELP, QUESTIONS_HELP, VOCABULARY_HELP } from '../../db/help.ts';
 
-type Vocabulary = Questions['vocabulary.list']['gives'];
-type Family = Vocabulary['families'][number];
+type Family = (typeof VOCABULARY_HELP)['families'][number];
 type Attribute = Family['attributes'][number];
 
 const USAGE = `Baybook from the command line. Standard output is JSON alone; a refusal is
@@ -25,7 +23,8 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
 
 ask     prints the answer.
 act     prints {"batch", "entries", "touched"}. A deed is {"action", "body", "secret"?}. All deeds of a list are
-        done or none is. In a body, "&0" is what the first deed of the list brings into being, "&1" the second.
+        done or none is. In a body, "&0" is what the first deed of the list brings into being, "&1" the second;
+        without "on" it was done today.
 import  prints {"accepted", "refused", "rows", "offers", "questions", "written", "note", "batch"}; a row is
         {"row", "ok", "number", "becomes", "details", "meets", "adds", "conflict",
          "problems": [{"column", "wrong", "todo"}]}. Row 1 is the first under the headings; blank rows are not counted.
@@ -33,64 +32,63 @@ demo    makes the demo department and prints its summary.
 `;
 
 export function help(): string {
+  const { families, outcomes, assignments, conditions, howKnown, positions, dates } = VOCABULARY_HELP;
   return [
     USAGE,
-    heading('ACTIONS'),
+    'ACTIONS\n',
     ...ACTIONS_HELP.map(({ name, title, shape, example, entitlement }) =>
       entryOf(name, title, [
         ...(entitlement === undefined ? [] : [`needs: ${entitlement}`]),
         `body: ${shape}`,
-        ...(example === undefined ? [] : [`example: ${JSON.stringify({ action: name, body: example })}`]),
+        `example: ${JSON.stringify({ action: name, body: example })}`,
       ]),
     ),
-    heading('QUESTIONS'),
+    'QUESTIONS\n',
     ...QUESTIONS_HELP.map(({ name, title, shape, example }) =>
-      entryOf(name, title, [
-        `takes: ${shape}`,
-        ...(example === undefined ? [] : [`example: ask ${name} '${JSON.stringify(example)}'`]),
-      ]),
+      entryOf(name, title, [`takes: ${shape}`, `example: ask ${name} '${JSON.stringify(example)}'`]),
     ),
-    heading('WORDS'),
-    words('assignments', VOCABULARY.assignments),
-    words('conditions', VOCABULARY.conditions),
-    words('outcomes', VOCABULARY.outcomes),
-    ...VOCABULARY.families.map(familyOf),
+    'WORDS\n',
+    `dates: ${dates}`,
+    `outcomes: ${outcomes.join(', ')}`,
+    `assignments: ${assignments.join(', ')}`,
+    `conditions: ${conditions.join(', ')}`,
+    `how a place is known: ${howKnown.join(', ')}`,
+    `positions: ${positions.join(', ')}\n`,
+    ...families.map(familyOf),
   ].join('\n');
 }
 
-const heading = (text: string) => `${text}\n`;
-
 const entryOf = (name: string, title: string, lines: string[]) =>
-  `${name}  ${title}\n${lines.map(line => indent(line, '    ')).join('\n')}\n`;
+  [`${name}  ${title}`, ...lines.map(line => `    ${line}`), ''].join('\n');
 
-const indent = (text: string, by: string) =>
-  text
-    .split('\n')
-    .map(line => by + line)
-    .join('\n');
-
-const words = (title: string, list: Vocabulary['outcomes']) => `${title}: ${list.join(', ')}\n`;
-
-function familyOf({ id, title, attributes, activities, requirements }: Family): string {
+function familyOf(f: Family): string {
   return [
-    `family ${id}  ${title}`,
+    `family ${f.family}  ${f.title}`,
     '  attributes:',
-    ...attributes.map(attribute => `    ${attributeOf(attribute)}`),
+    ...f.attributes.map(attribute => `    ${attributeOf(attribute)}`),
     '  activities:',
-    ...activities.flatMap(activity => [
-      `    ${activity.id}  ${activity.title}${activity.outside ? ' (an outside agency)' : ''}`,
-      ...activity.readings.map(reading => `      reading ${attributeOf(reading)}`),
-    ]),
+    ...f.activities.map(
+      ({ activity, readings }) =>
+        `    ${activity}${readings.length > 0 ? `  readings: ${readings.join(', ')}` : ''}`,
+    ),
     '  requirements:',
-    ...requirements.map(({ id, title, activity }) => `    ${id}  ${title} (${activity})`),
+    ...f.requirements.map(r => `    ${r.requirement}  ${r.title} (${r.activity})`),
+    ...(f.repairs.length > 0 ? [`  repairs: ${f.repairs.join(', ')}`] : []),
+    ...(f.happenings.length > 0 ? [`  happenings: ${f.happenings.join(', ')}`] : []),
     '',
   ].join('\n');
 }
 
-function attributeOf({ key, title, type, unit, choices }: Attribute): string {
-  const kind = { text: 'text', choice: 'one of', whole: 'whole number', decimal: 'decimal as text' } as const;
-  const named =
-    type === 'when' ? 'date: 2024, 2024-01 or 2024-01-17' : type === 'flag' ? 'true or false' : kind[type];
-  const list = choices ? ` ${choices.map(choice => JSON.stringify(choice.value)).join(', ')}` : '';
-  return `${key}  ${title}${unit ? `, ${unit}` : ''} (${named}${list})`;
+const KINDS = {
+  text: 'text',
+  choice: 'one of',
+  whole: 'whole number',
+  decimal: 'decimal as text',
+  when: 'date',
+  flag: 'true or false',
+} as const;
+
+function attributeOf({ key, title, type, unit, choices, note }: Attribute): string {
+  const list = choices === undefined ? '' : ` ${choices.map(choice => JSON.stringify(choice)).join(', ')}`;
+  return `${key}  ${title}${unit ? `, ${unit}` : ''} (${KINDS[type]}${list})${note ? `. ${note}` : ''}`;
 }

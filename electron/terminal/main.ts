@@ -23,17 +23,20 @@ const store: Store = { openDepartment, runDemo };
 // A reader that has seen enough (`| head`) is no mistake.
 process.stdout.on('error', () => process.exit());
 
+let code = 0;
+let text: string;
 try {
   const command = readCommand(process.argv.slice(2));
-  if (command.name === 'help') process.stdout.write(help());
-  else print(await run(command));
+  text = command.name === 'help' ? help() : asJson(await run(command));
 } catch (error) {
-  print(refusal(error));
-  process.exitCode = 1;
+  text = asJson(refusal(error));
+  code = 1;
 }
+// Ends only when all of it is written: a pipe takes a long answer in pieces.
+process.stdout.write(text, () => process.exit(code));
 
-function print(value: unknown): void {
-  process.stdout.write(`${JSON.stringify(value, null, process.stdout.isTTY ? 2 : undefined)}\n`);
+function asJson(value: unknown): string {
+  return `${JSON.stringify(value, null, process.stdout.isTTY ? 2 : undefined)}\n`;
 }
 
 async function run(command: Exclude<Command, { name: 'help' }>): Promise<unknown> {

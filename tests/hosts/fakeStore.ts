@@ -59,7 +59,7 @@ export function fakeStore(): FakeStore {
       }
       return department(file);
     },
-    async runDemo(file, options) {
+    async runDemo(file, options = {}) {
       options.onProgress?.(1, 2, 'things');
       writeFileSync(file, '');
       options.onProgress?.(2, 2, 'history');

@@ -1,0 +1,1 @@
+export function checkImports(root?: string): { files: number; wrong: string[] };
