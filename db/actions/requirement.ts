@@ -61,6 +61,7 @@ export const requirementSchema = z.strictObject({
   warnDays: z.number().int().min(0).max(3650),
   satisfiedBy: z.array(z.string()),
   countedOutcomes: z.array(z.enum(['pass', 'fail'])),
+  coveredBy: z.array(z.string()).optional(),
   sources: z.array(source).min(1),
   force: z.enum(['law', 'standard', 'manufacturer', 'practice']),
   binds: z.string(),

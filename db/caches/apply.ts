@@ -1,7 +1,7 @@
 /** From an entry to its things, facts and voids: what `act`, an exchange and a rebuild all go through. */
 import { ACTIONS } from '../actions/index.ts';
 import type { Applying, FactDraft } from '../actions/types.ts';
-import { all, one, prepared, run, type Db } from '../store/statements.ts';
+import { all, type Db, one, prepared, run } from '../store/statements.ts';
 
 /** What an act has touched and what must therefore be derived again. */
 export interface Touched {
@@ -93,7 +93,8 @@ export function thingKey(db: Db, id: string): number | undefined {
 
 function ensureThing(db: Db, id: string, kind: string): number {
   const known = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
-  if (!known) return Number(prepared(db, 'INSERT INTO things (id, kind) VALUES (?, ?)').run(id, kind).lastInsertRowid);
+  if (!known)
+    return Number(prepared(db, 'INSERT INTO things (id, kind) VALUES (?, ?)').run(id, kind).lastInsertRowid);
   if (known.kind === 'unknown' && kind !== 'unknown')
     run(db, 'UPDATE things SET kind = ? WHERE key = ?', kind, known.key);
   return known.key;

@@ -2,7 +2,7 @@
 import { type Day, parseDay } from '../../domain/calendar/day.ts';
 import { type Adoption, type Book, bookFrom, type PolicyChoice } from '../../domain/rulebook/book.ts';
 import type { Permit, Requirement } from '../../domain/rulebook/types.ts';
-import { one, type Db } from '../store/statements.ts';
+import { type Db, one } from '../store/statements.ts';
 import { thingKey } from './apply.ts';
 import { asTold, factsOf, type PlainFact } from './facts.ts';
 

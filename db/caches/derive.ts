@@ -2,12 +2,13 @@
  * After any apply, the things it touched are derived again from their facts and their cache rows replaced. There
  * is no incremental patching: a deed, a back-dated deed, a void, an exchange and a rule change all end here.
  */
-import { describe } from '../../domain/describe.ts';
+
 import { derive } from '../../domain/derive/thing.ts';
+import { describe } from '../../domain/describe.ts';
 import { numberSort } from '../../domain/number.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
-import { all, one, prepared, run, type Db } from '../store/statements.ts';
-import { thingKey, type Touched } from './apply.ts';
+import { all, type Db, one, prepared, run } from '../store/statements.ts';
+import { type Touched, thingKey } from './apply.ts';
 import { readBook } from './book.ts';
 import { asItemFacts, factsOf, identityOf } from './facts.ts';
 import { derivePlaces } from './places.ts';
@@ -33,14 +34,16 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   const items = new Set(ofKind('item'));
   if (ofKind('rulebook').length > 0) {
     keys.add('rulebook');
-    for (const { key } of all<{ key: number }>(db, "SELECT key FROM things WHERE kind = 'item'")) items.add(key);
+    for (const { key } of all<{ key: number }>(db, "SELECT key FROM things WHERE kind = 'item'"))
+      items.add(key);
   }
   if (items.size > 0) {
     keys.add('due').add('items');
     const write = itemWriter(db, book);
     for (const key of items) write(key);
     if (items.size <= 200)
-      for (const key of items) keys.add(`item:${one<{ id: string }>(db, 'SELECT id FROM things WHERE key = ?', key)?.id}`);
+      for (const key of items)
+        keys.add(`item:${one<{ id: string }>(db, 'SELECT id FROM things WHERE key = ?', key)?.id}`);
     else keys.add('item');
   }
   return [...keys];

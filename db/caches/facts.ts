@@ -54,7 +54,9 @@ export function asItemFacts(facts: readonly PlainFact[]): Fact[] {
 
 /** Facts in the order in which people told them, the latest last. */
 export function asTold(facts: readonly PlainFact[]): PlainFact[] {
-  return [...facts].sort((a, b) => a.clock - b.clock || (a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n));
+  return [...facts].sort(
+    (a, b) => a.clock - b.clock || (a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n),
+  );
 }
 
 /** The latest word on each field of a plain thing, or null where no fact says what it is. */
@@ -64,5 +66,9 @@ export function identityOf(facts: readonly PlainFact[]): Record<string, unknown>
 }
 
 function plain(row: FactRow): PlainFact {
-  return { ...row, effective: row.effective as When, values: JSON.parse(row.values) as Record<string, unknown> };
+  return {
+    ...row,
+    effective: row.effective as When,
+    values: JSON.parse(row.values) as Record<string, unknown>,
+  };
 }

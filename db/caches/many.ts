@@ -6,9 +6,15 @@ import type { PlainFact } from './facts.ts';
 /** Every thing of a kind with its facts that count. */
 export function factsByThing(db: Db, kind: string): { key: number; id: string; facts: PlainFact[] }[] {
   const byKey = new Map<number, { key: number; id: string; facts: PlainFact[] }>();
-  for (const { key, id } of all<{ key: number; id: string }>(db, 'SELECT key, id FROM things WHERE kind = ?', kind))
+  for (const { key, id } of all<{ key: number; id: string }>(
+    db,
+    'SELECT key, id FROM things WHERE kind = ?',
+    kind,
+  ))
     byKey.set(key, { key, id, facts: [] });
-  const rows = all<Omit<PlainFact, 'values' | 'effective'> & { thing: number; effective: string; values: string }>(
+  const rows = all<
+    Omit<PlainFact, 'values' | 'effective'> & { thing: number; effective: string; values: string }
+  >(
     db,
     `SELECT f.thing, f.id, f.n, f.kind, f.effective, f.clock, f.device, f.recorded_at AS recordedAt, f."values"
      FROM things t JOIN facts f ON f.thing = t.key WHERE t.kind = ? AND f.voided_at IS NULL`,

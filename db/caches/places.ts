@@ -3,7 +3,7 @@
  * not thousands, and a place's whole name and station depend on those above it.
  */
 import { numberSort } from '../../domain/number.ts';
-import { all, prepared, run, type Db } from '../store/statements.ts';
+import { all, type Db, prepared, run } from '../store/statements.ts';
 import { identityOf } from './facts.ts';
 import { factsByThing } from './many.ts';
 import { writeWords } from './words.ts';

@@ -1,9 +1,10 @@
 /** Throw every cache away and make it again from the ledger. */
-import { CACHES } from '../schema/caches.ts';
+
 import { getTableName } from 'drizzle-orm';
 import type { Entry } from '../ledger/entry.ts';
 import { entryId } from '../ledger/entry.ts';
-import { prepared, run, type Db } from '../store/statements.ts';
+import { CACHES } from '../schema/caches.ts';
+import { type Db, prepared, run } from '../store/statements.ts';
 import { applyEntry, nothingTouched, type Touched } from './apply.ts';
 import { deriveTouched } from './derive.ts';
 

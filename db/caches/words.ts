@@ -1,5 +1,5 @@
 /** The words by which things are found: one full-text row a thing. */
-import { one, run, type Db } from '../store/statements.ts';
+import { type Db, one, run } from '../store/statements.ts';
 
 /** Set the words of a thing; nothing is written where they are the same already. */
 export function writeWords(db: Db, key: number, kind: string, text: string): void {

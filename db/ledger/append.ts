@@ -1,6 +1,6 @@
 /** Writing entries: the only place where the ledger grows. */
 import type { Via } from '../api.ts';
-import { one, prepared, run, type Db } from '../store/statements.ts';
+import { type Db, one, prepared, run } from '../store/statements.ts';
 import { type Entry, entryId, entryText, FORMAT, hashOf } from './entry.ts';
 
 export interface Head {

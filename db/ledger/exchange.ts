@@ -1,7 +1,7 @@
 /** Entries out to, and in from, another device's file. An export line is the entry's exact stored text. */
 import { applyEntry, nothingTouched } from '../caches/apply.ts';
 import { deriveTouched } from '../caches/derive.ts';
-import { all, one, run, type Db } from '../store/statements.ts';
+import { all, type Db, one, run } from '../store/statements.ts';
 import { insertEntry } from './append.ts';
 import { type Entry, entryId, hashOf } from './entry.ts';
 

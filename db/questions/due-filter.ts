@@ -53,7 +53,12 @@ export function whereOf(asking: Asking, filter: DueFilter, withState = true): Wh
   const values: Record<string, unknown> = { on };
   if (filter.family !== undefined) {
     if (!familyOf(filter.family))
-      throw new CannotAnswer('unknown family', `There is no family ${filter.family}.`, 'Use a family of the rule book.', 'family');
+      throw new CannotAnswer(
+        'unknown family',
+        `There is no family ${filter.family}.`,
+        'Use a family of the rule book.',
+        'family',
+      );
     parts.push('d.family = :family');
     values.family = filter.family;
   }
@@ -102,7 +107,12 @@ function wordSql(asking: Asking, word: string, i: number, values: Record<string,
   const requirements = [...readBook(asking.db).versions.values()]
     .flat()
     .map(v => v.requirement)
-    .filter(r => r.title.toLowerCase().split(/\s+/).some(w => w.startsWith(lower)))
+    .filter(r =>
+      r.title
+        .toLowerCase()
+        .split(/\s+/)
+        .some(w => w.startsWith(lower)),
+    )
     .map(r => r.id);
   [...new Set(requirements)].forEach((id, n) => {
     values[`word${i}rule${n}`] = id;
@@ -126,7 +136,12 @@ function unitKeys(asking: Asking, name: string): { unit: number; rig: number } {
     name,
   )[0];
   if (!unit && !rig)
-    throw new CannotAnswer('not found', `There is no unit or rig ${name}.`, 'Check its name in the department.', 'unit');
+    throw new CannotAnswer(
+      'not found',
+      `There is no unit or rig ${name}.`,
+      'Check its name in the department.',
+      'unit',
+    );
   // A unit's own name decides: what rides with Engine 31 is on whatever rig its crew rides.
   return { unit: unit?.key ?? -1, rig: unit ? -1 : (rig?.key ?? -1) };
 }
@@ -139,6 +154,11 @@ function stationKey(asking: Asking, name: string): number {
     name,
   )[0];
   if (!station)
-    throw new CannotAnswer('not found', `There is no station ${name}.`, 'Check its name in the department.', 'station');
+    throw new CannotAnswer(
+      'not found',
+      `There is no station ${name}.`,
+      'Check its name in the department.',
+      'station',
+    );
   return station.key;
 }

@@ -133,7 +133,10 @@ function cellState(cell: Cell, on: Day): DueState {
   const at = (past: number | null) => (past === null ? null : ((on + (past ? -1 : 1)) as Day));
   const dueOn = cell.undated ? null : at(cell.past);
   const warnOn = cell.warned === null ? null : ((cell.warned ? on : on + 1) as Day);
-  return stateOn({ requirement: '', from: null, to: null, basis: cell.basis, lastOn: null, dueOn, warnOn, late: 'notes' }, on);
+  return stateOn(
+    { requirement: '', from: null, to: null, basis: cell.basis, lastOn: null, dueOn, warnOn, late: 'notes' },
+    on,
+  );
 }
 
 export const dueCounts = question({

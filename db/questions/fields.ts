@@ -4,9 +4,9 @@ import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
 import { all, one } from '../store/statements.ts';
 import { type Asking, CannotAnswer } from './types.ts';
 
-export const day = z
-  .string()
-  .refine(t => parseDay(t) !== null, { error: 'is not a day. Write it as 2026-11-25, with a day that exists.' });
+export const day = z.string().refine(t => parseDay(t) !== null, {
+  error: 'is not a day. Write it as 2026-11-25, with a day that exists.',
+});
 export const page = {
   limit: z.number().int().min(1).max(100_000).optional(),
   offset: z.number().int().min(0).optional(),
@@ -37,15 +37,30 @@ export function thingAsked(
       named.item,
     );
     if (row) return row;
-    throw new CannotAnswer('not found', `No thing has the id ${named.item}.`, 'Find it by its number first.', 'item');
+    throw new CannotAnswer(
+      'not found',
+      `No thing has the id ${named.item}.`,
+      'Find it by its number first.',
+      'item',
+    );
   }
   if (named.number === undefined)
-    throw new CannotAnswer('missing', 'Neither a number nor an id is given.', 'Give the number of the thing.', 'number');
+    throw new CannotAnswer(
+      'missing',
+      'Neither a number nor an id is given.',
+      'Give the number of the thing.',
+      'number',
+    );
   const fits = withNumber(asking, named.number, named.family);
   const living = fits.filter(f => f.condition !== 'retired' && f.condition !== 'disposed');
   const [only, ...others] = living.length > 0 ? living : fits;
   if (!only)
-    throw new CannotAnswer('not found', `No thing has the number ${named.number}.`, 'Check the number; search finds parts of it.', 'number');
+    throw new CannotAnswer(
+      'not found',
+      `No thing has the number ${named.number}.`,
+      'Check the number; search finds parts of it.',
+      'number',
+    );
   if (others.length > 0)
     throw new CannotAnswer(
       'which one',

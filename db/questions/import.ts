@@ -16,7 +16,8 @@ export const importPreview = question({
       const grid = await readGrid(Buffer.from(args.bytes, 'base64'), args.name);
       return planImport(asking.db, grid, args, dayAsked(asking, args.on)).preview;
     } catch (error) {
-      if (error instanceof SheetError) throw new CannotAnswer('not a sheet', error.wrong, error.todo, 'bytes');
+      if (error instanceof SheetError)
+        throw new CannotAnswer('not a sheet', error.wrong, error.todo, 'bytes');
       throw error;
     }
   },

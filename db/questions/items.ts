@@ -12,8 +12,8 @@ import { asItemFacts, factsOf } from '../caches/facts.ts';
 import { all, one } from '../store/statements.ts';
 import { dueRowsOf } from './due.ts';
 import { day, dayAsked, textOrNull, thingAsked, withNumber } from './fields.ts';
-import { factInWords } from './words.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
+import { factInWords } from './words.ts';
 
 interface SummaryRow {
   item: string;
@@ -142,6 +142,8 @@ export const itemHistory = question({
   }) as unknown as z.ZodType<Questions['item.history']['takes']>,
   answer(asking, args): HistoryLine[] {
     const thing = thingAsked(asking, args);
+    const family =
+      one<{ family: string }>(asking.db, 'SELECT family FROM items WHERE key = ?', thing.key)?.family ?? '';
     const names = new Map(
       all<{ id: string; name: string }>(
         asking.db,
@@ -162,7 +164,7 @@ export const itemHistory = question({
         entry: row.entry,
         batch: row.batch,
         kind: row.kind,
-        what: factInWords(asking, row.kind, values),
+        what: factInWords(asking, family, row.kind, values),
         effective: row.effective,
         recordedAt: new Date(row.recordedAt).toISOString(),
         by: row.by,

@@ -8,11 +8,10 @@ import { question } from './types.ts';
 
 export const ledgerVerify = question({
   name: 'ledger.verify',
-  title: 'Check every entry of the ledger; with an anchor from paper or a backup, also that no tail is cut off',
+  title:
+    'Check every entry of the ledger; with an anchor from paper or a backup, also that no tail is cut off',
   schema: z.strictObject({
-    anchor: z
-      .strictObject({ device: z.string(), seq: z.number().int(), hash: z.string() })
-      .optional(),
+    anchor: z.strictObject({ device: z.string(), seq: z.number().int(), hash: z.string() }).optional(),
   }) as unknown as z.ZodType<Questions['ledger.verify']['takes']>,
   answer: (asking, args) => verifyLedger(asking.db, args.anchor, asking.watch),
   example: {},
@@ -20,7 +19,8 @@ export const ledgerVerify = question({
 
 export const vocabularyList = question({
   name: 'vocabulary.list',
-  title: 'Families with their attributes, activities, repairs and happenings; assignments, conditions, outcomes',
+  title:
+    'Families with their attributes, activities, repairs and happenings; assignments, conditions, outcomes',
   schema: z.strictObject({}) as unknown as z.ZodType<Record<string, never>>,
   answer: () => ({
     families: [...FAMILIES],

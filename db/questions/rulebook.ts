@@ -9,8 +9,8 @@ import { type Book, bookFrom, policyOn } from '../../domain/rulebook/book.ts';
 import { PERMIT_OFFERS, SPEC_PERIODS } from '../../domain/rulebook/cylinder.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
-import type { Questions, RuleLine, RulebookList, Trial, TrialRow } from '../api.ts';
 import { attributeProblems, values, when } from '../actions/fields.ts';
+import type { Questions, RulebookList, RuleLine, Trial, TrialRow } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { all } from '../store/statements.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
@@ -106,7 +106,11 @@ export const rulebookTrial = question({
     const judged =
       book.versions.size > 0
         ? book
-        : bookFrom(SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null })), [], []);
+        : bookFrom(
+            SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null })),
+            [],
+            [],
+          );
     return tryOn(judged, args.family, args.attributes, args.history, on);
   },
   example: {
@@ -126,7 +130,14 @@ function tryOn(
 ): Trial {
   const base = { device: 'trial', recordedAt: 0, n: 0 };
   const facts: Fact[] = [
-    { ...base, id: 'thing', kind: 'identity', effective: '0000' as Fact['effective'], clock: 0, values: { family, number: 'trial', attributes } },
+    {
+      ...base,
+      id: 'thing',
+      kind: 'identity',
+      effective: '0000' as Fact['effective'],
+      clock: 0,
+      values: { family, number: 'trial', attributes },
+    },
     ...history.map(
       (h, i): Fact => ({
         ...base,
@@ -144,7 +155,7 @@ function tryOn(
     .filter(v => inForce(v, on))
     .flatMap((version): TrialRow[] => {
       const why = explain(derived, version.requirement.id, book, on);
-      if (!why || why.row.basis === 'none') return [];
+      if (!why || !derived.due.some(r => r.requirement === version.requirement.id)) return [];
       return [
         {
           requirement: version.requirement.id,

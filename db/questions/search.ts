@@ -93,7 +93,8 @@ function tell(asking: Asking, hit: Hit): SearchHit | null {
 function requirementsLike(asking: Asking, words: readonly string[]): SearchHit[] {
   const seen = new Set<string>();
   return [...readBook(asking.db).versions.values()].flat().flatMap(({ requirement }) => {
-    const text = `${requirement.title} ${requirement.family} ${requirement.sources[0]?.document ?? ''}`.toLowerCase();
+    const text =
+      `${requirement.title} ${requirement.family} ${requirement.sources[0]?.document ?? ''}`.toLowerCase();
     const fits = words.every(w => text.split(/\s+/).some(t => t.startsWith(w.toLowerCase())));
     if (!fits || seen.has(requirement.id)) return [];
     seen.add(requirement.id);

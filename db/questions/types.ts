@@ -1,7 +1,7 @@
 /** What a question is: a schema for what it takes and a function that reads. It never writes. */
 import type { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
-import type { QuestionName, Questions, Problem } from '../api.ts';
+import type { Problem, QuestionName, Questions } from '../api.ts';
 import type { Db } from '../store/statements.ts';
 
 export interface Asking {

@@ -1,11 +1,17 @@
 /** Facts in plain words, for histories. */
 import { showWhen } from '../../domain/calendar/show.ts';
 import { parseWhen } from '../../domain/calendar/when.ts';
+import { familyOf } from '../../domain/rulebook/index.ts';
 import { one } from '../store/statements.ts';
 import type { Asking } from './types.ts';
 
 /** One line for a fact: `Service test, passed`, `Placed at Engine 31, hosebed driver side`. */
-export function factInWords(asking: Asking, kind: string, values: Record<string, unknown>): string {
+export function factInWords(
+  asking: Asking,
+  family: string,
+  kind: string,
+  values: Record<string, unknown>,
+): string {
   switch (kind) {
     case 'record': {
       const verdict = { pass: 'passed', fail: 'failed', 'not completed': 'not completed' };
@@ -25,9 +31,18 @@ export function factInWords(asking: Asking, kind: string, values: Record<string,
     }
     case 'identity': {
       const attributes = Object.entries((values.attributes ?? {}) as Record<string, unknown>);
-      const told = attributes.map(([key, v]) => `${key} ${typeof v === 'string' ? shown(v) : String(v)}`);
+      const known = familyOf(family)?.attributes ?? [];
+      const told = attributes.map(([key, v]) => {
+        const attribute = known.find(a => a.key === key);
+        const value = v === null ? 'not known' : typeof v === 'string' ? shown(v) : String(v);
+        return `${(attribute?.title ?? key).toLowerCase()} ${value}${v !== null && attribute?.unit ? ` ${attribute.unit}` : ''}`;
+      });
       const first = values.family !== undefined ? `Received as ${values.number}` : 'Amended';
-      return [first, ...(values.family === undefined && values.number ? [`number ${values.number}`] : []), ...told].join(', ');
+      return [
+        first,
+        ...(values.family === undefined && values.number ? [`number ${values.number}`] : []),
+        ...told,
+      ].join(', ');
     }
     default:
       return capital(kind);

@@ -15,7 +15,7 @@ import { append, readWriting } from '../ledger/append.ts';
 import { type Clock, dayIn } from './clock.ts';
 import { lookInto } from './look.ts';
 import { checkPin, countWrongPin, setPin } from './pins.ts';
-import { one, type Db } from './statements.ts';
+import { type Db, one } from './statements.ts';
 
 /** Thrown inside the transaction so that it rolls back whole. */
 class Refused extends Error {
@@ -66,7 +66,12 @@ export async function prepare(request: ActRequest): Promise<Answer<Prepared>> {
     error: { code, message, todo, field, deed: 0 },
   });
   if (request.deeds.length > 1)
-    return problem('one at a time', 'A sheet is brought in by itself.', 'Send import.commit alone.', 'action');
+    return problem(
+      'one at a time',
+      'A sheet is brought in by itself.',
+      'Send import.commit alone.',
+      'action',
+    );
   try {
     return { ok: true, value: { ...request, commit: await prepareCommit(commit.body) } };
   } catch (error) {
@@ -110,7 +115,10 @@ function write(
     const parsed = known.schema.safeParse(
       withToday(known, resolveRefs(known, deed.body, ids), dayText(today)),
     );
-    const body = (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<string, unknown>;
+    const body = (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<
+      string,
+      unknown
+    >;
     const mayNot = entitlementRefusal(db, by, known, known.family?.(look, body) ?? null, deed.action);
     if (mayNot) fail([mayNot]);
     const refusals = known.check(look, body, { fromSheet: via === 'import' });
@@ -125,14 +133,17 @@ function write(
     ids.push(entry.id);
     const drafts = applyEntry(db, entry, touched);
     look.changed(drafts);
-    if (deed.secret !== undefined && known.name === 'member.pin') setPin(db, String(body.member), deed.secret);
+    if (deed.secret !== undefined && known.name === 'member.pin')
+      setPin(db, String(body.member), deed.secret);
     // The member that an opening brings acts in what follows it.
     if (known.name === 'department.open') by = `${entry.id}.m`;
     if (place % 500 === 499) progress?.(place + 1, deeds.length);
   });
   if (batch === null && request.commit) return { batch: '', entries: [], touched: [] };
   if (batch === null)
-    throw new Refused([{ ...refuse('no deed', 'Nothing was asked for.', 'Give at least one deed.'), deed: 0 }]);
+    throw new Refused([
+      { ...refuse('no deed', 'Nothing was asked for.', 'Give at least one deed.'), deed: 0 },
+    ]);
   return { batch, entries: ids, touched: deriveTouched(db, touched) };
 }
 
@@ -176,11 +187,21 @@ function entitlementRefusal(
 ): Refusal | null {
   if (action.name === 'department.open') return null;
   if (by === null)
-    return refuse('nobody', 'Nobody is named who does this.', 'Say who acts: a member of the department.', 'by');
+    return refuse(
+      'nobody',
+      'Nobody is named who does this.',
+      'Say who acts: a member of the department.',
+      'by',
+    );
   const key = thingKey(db, by);
   const member = key === undefined ? null : identityOf(factsOf(db, key));
   if (!member || !Array.isArray(member.grants))
-    return refuse('not a member', `${by} is not a member.`, 'Say who acts: a member of the department.', 'by');
+    return refuse(
+      'not a member',
+      `${by} is not a member.`,
+      'Say who acts: a member of the department.',
+      'by',
+    );
   if (isEntitled(member.grants as Grant[], action.entitlement, family)) return null;
   return refuse(
     'not entitled',
@@ -193,7 +214,11 @@ function entitlementRefusal(
 }
 
 /** Replace `&N` and `&N.suffix` in the fields that name things by the ids of earlier deeds of the list. */
-function resolveRefs(action: Action, body: Record<string, unknown>, ids: readonly string[]): Record<string, unknown> {
+function resolveRefs(
+  action: Action,
+  body: Record<string, unknown>,
+  ids: readonly string[],
+): Record<string, unknown> {
   const resolved = { ...body };
   for (const field of action.refs) {
     const value = resolved[field];
@@ -211,7 +236,9 @@ function withToday(action: Action, body: Record<string, unknown>, today: string)
 }
 
 function unknownAction(name: string): Refusal[] {
-  return [refuse('unknown action', `There is no action ${name}.`, 'See the list of actions in the help.', 'action')];
+  return [
+    refuse('unknown action', `There is no action ${name}.`, 'See the list of actions in the help.', 'action'),
+  ];
 }
 
 /** Zod's issues in our words: which field, what is wrong, what to do. */
@@ -228,7 +255,9 @@ function schemaRefusals(error: z.ZodError): Refusal[] {
     const missing = issue.code === 'invalid_type' && issue.input === undefined;
     return refuse(
       missing ? 'missing' : 'bad value',
-      missing ? `${field} is missing.` : `${field ?? 'The body'} ${issue.message.replace(/^Invalid/, 'has an invalid')}`,
+      missing
+        ? `${field} is missing.`
+        : `${field ?? 'The body'} ${issue.message.replace(/^Invalid/, 'has an invalid')}`,
       missing ? 'Fill it in.' : 'Correct it and try again.',
       field,
     );

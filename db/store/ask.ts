@@ -4,7 +4,7 @@ import type { Answer } from '../api.ts';
 import { QUESTIONS } from '../questions/index.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { type Clock, dayIn } from './clock.ts';
-import { one, type Db } from './statements.ts';
+import { type Db, one } from './statements.ts';
 
 /**
  * Answer a question by name.
@@ -20,7 +20,12 @@ export async function ask(
 ): Promise<Answer<unknown>> {
   const question = QUESTIONS.get(name);
   if (!question)
-    return refused('unknown question', `There is no question ${name}.`, 'See the list of questions in the help.', 'question');
+    return refused(
+      'unknown question',
+      `There is no question ${name}.`,
+      'See the list of questions in the help.',
+      'question',
+    );
   const parsed = question.schema.safeParse(args ?? {});
   if (!parsed.success) return { ok: false, ...schemaProblems(parsed.error) };
   const zone = one<{ zone: string }>(db, 'SELECT zone FROM departments')?.zone ?? 'UTC';
@@ -43,7 +48,10 @@ function refused(code: string, message: string, todo: string, field: string | nu
   return { ok: false, error: { code, message, todo, field } };
 }
 
-function schemaProblems(error: z.ZodError): { error: import('../api.ts').Problem; errors: import('../api.ts').Problem[] } {
+function schemaProblems(error: z.ZodError): {
+  error: import('../api.ts').Problem;
+  errors: import('../api.ts').Problem[];
+} {
   const errors = error.issues.map(issue => {
     const field = issue.code === 'unrecognized_keys' ? (issue.keys[0] ?? null) : issue.path.join('.') || null;
     return {

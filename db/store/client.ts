@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import { type Day, parseDay } from '../../domain/calendar/day.ts';
 import type { Answer, Doors, Problem } from '../api.ts';
-import { systemClock, dayIn } from './clock.ts';
+import { dayIn, systemClock } from './clock.ts';
 import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
 import { CannotOpen } from './refusal.ts';
 
@@ -38,7 +38,11 @@ export async function runDemo(
   options: { on?: string; seed?: number; onProgress?: Progress } = {},
 ): Promise<Department> {
   if (existsSync(file))
-    throw new CannotOpen('file exists', `There is a file ${file} already.`, 'Give the path of a new file for the demo.');
+    throw new CannotOpen(
+      'file exists',
+      `There is a file ${file} already.`,
+      'Give the path of a new file for the demo.',
+    );
   const { department, writer } = await open(file, {
     create: true,
     ...(options.on ? { today: options.on } : {}),
@@ -64,8 +68,9 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
     for (const listener of listeners) listener(touched);
   };
   // The writer first: it makes the file and brings it up to date.
-  const writer = await Line.to('writer', data, changed);
-  const reader = await Line.to('reader', data, changed);
+  const writer = await Line.to('writer', data, { changed, damaged: () => {} });
+  const damaged = (problem: Problem) => void writer.call({ kind: 'damaged', problem });
+  const reader = await Line.to('reader', data, { changed, damaged });
   const department: Department = {
     file,
     act: request => writer.call({ kind: 'act', request }) as ReturnType<Doors['act']>,
@@ -82,6 +87,12 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
   return { department, writer };
 }
 
+/** What a worker says unasked. */
+interface Hears {
+  changed(touched: string[]): void;
+  damaged(problem: Problem): void;
+}
+
 /** One worker and the calls waiting on it. */
 class Line {
   readonly #worker: Worker;
@@ -95,7 +106,7 @@ class Line {
     this.#worker = worker;
   }
 
-  static to(name: 'writer' | 'reader', data: WorkerData, changed: (touched: string[]) => void): Promise<Line> {
+  static to(name: 'writer' | 'reader', data: WorkerData, hears: Hears): Promise<Line> {
     return new Promise((resolve, reject) => {
       const worker = new Worker(workerUrl(name), { workerData: data });
       const line = new Line(worker);
@@ -107,7 +118,8 @@ class Line {
       worker.on('message', (message: FromWorker) => {
         if (message.kind === 'ready') resolve(line);
         else if (message.kind === 'cannot open') reject(asError(message.problem));
-        else if (message.kind === 'changed') changed(message.touched);
+        else if (message.kind === 'changed') hears.changed(message.touched);
+        else if (message.kind === 'damaged') hears.damaged(message.problem);
         else line.#receive(message);
       });
     });
@@ -127,7 +139,7 @@ class Line {
     await ended;
   }
 
-  #receive(message: Exclude<FromWorker, { kind: 'ready' | 'cannot open' | 'changed' }>): void {
+  #receive(message: Exclude<FromWorker, { kind: 'ready' | 'cannot open' | 'changed' | 'damaged' }>): void {
     const waiting = this.#waiting.get(message.id);
     if (!waiting) return;
     if (message.kind === 'progress') {

@@ -2,7 +2,7 @@
  * What SQLite itself holds: the ledger takes no UPDATE, no DELETE and no REPLACE, and every table is STRICT. A
  * table rebuild in a migration drops triggers and can drop STRICT, so both are put back or asserted after each.
  */
-import { all, one, type Db } from './statements.ts';
+import { all, type Db, one } from './statements.ts';
 
 const TABLES = ['entries', 'arrivals'] as const;
 const DEEDS = ['UPDATE', 'DELETE'] as const;
@@ -29,7 +29,13 @@ export function assertGuarded(db: Db): void {
     throw new Error('recursive_triggers is off: REPLACE would slip past the ledger’s triggers.');
   for (const table of TABLES)
     for (const deed of DEEDS)
-      if (!one(db, "SELECT 1 FROM sqlite_master WHERE type = 'trigger' AND name = ?", `${table}_no_${deed.toLowerCase()}`))
+      if (
+        !one(
+          db,
+          "SELECT 1 FROM sqlite_master WHERE type = 'trigger' AND name = ?",
+          `${table}_no_${deed.toLowerCase()}`,
+        )
+      )
         throw new Error(`The guard against ${deed} on ${table} is missing.`);
   const loose = all<{ name: string }>(
     db,

@@ -4,16 +4,20 @@ import { showWhen } from '../../domain/calendar/show.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import { type Derived, derive } from '../../domain/derive/thing.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
-import { thingKey, type Touched } from '../caches/apply.ts';
+import { type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { asItemFacts, factsOf, identityOf } from '../caches/facts.ts';
-import { all, one, type Db } from './statements.ts';
+import { all, type Db, one } from './statements.ts';
 
 /**
  * The department as the running act sees it. Things touched by earlier deeds of the act are derived from their
  * facts; the caches still show them as they were, so lookups by number and name also search what is new.
  */
-export function lookInto(db: Db, today: Day, touched: Touched): Look & { changed(facts: readonly FactDraft[]): void } {
+export function lookInto(
+  db: Db,
+  today: Day,
+  touched: Touched,
+): Look & { changed(facts: readonly FactDraft[]): void } {
   const derived = new Map<string, Derived | null>();
   const item = (id: string): Derived | null => {
     let known = derived.get(id);
@@ -38,7 +42,10 @@ export function lookInto(db: Db, today: Day, touched: Touched): Look & { changed
   return {
     today,
     get department() {
-      const row = one<{ id: string; key: number }>(db, "SELECT id, key FROM things WHERE kind = 'department' ORDER BY key");
+      const row = one<{ id: string; key: number }>(
+        db,
+        "SELECT id, key FROM things WHERE kind = 'department' ORDER BY key",
+      );
       const known = row && identityOf(factsOf(db, row.key));
       return row && known ? { id: row.id, name: String(known.name), zone: String(known.zone) } : null;
     },
@@ -48,7 +55,9 @@ export function lookInto(db: Db, today: Day, touched: Touched): Look & { changed
     kindOf(id) {
       const thing = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
       // A thing whose every fact was voided is not there any more.
-      return thing && one(db, 'SELECT 1 FROM facts WHERE thing = ? AND voided_at IS NULL', thing.key) ? thing.kind : null;
+      return thing && one(db, 'SELECT 1 FROM facts WHERE thing = ? AND voided_at IS NULL', thing.key)
+        ? thing.kind
+        : null;
     },
     item,
     withNumber(family, number) {
@@ -146,7 +155,8 @@ function voidingOf(db: Db, target: string): Voiding {
       dependants.add(`${fact.kind}${day} on ${label ?? fact.thing} (${fact.id})`);
     }
     const isMember = one(db, "SELECT 1 FROM things WHERE id = ? AND kind = 'member'", thing) !== undefined;
-    if (isMember && one(db, 'SELECT 1 FROM entries WHERE by = ?', thing)) dependants.add(`deeds done by ${thing}`);
+    if (isMember && one(db, 'SELECT 1 FROM entries WHERE by = ?', thing))
+      dependants.add(`deeds done by ${thing}`);
   }
   return {
     facts: living.length,

@@ -1,6 +1,7 @@
 /** What passes between a host's thread and the two workers. */
-import type { ActRequest, Answer } from '../api.ts';
+
 import type { Day } from '../../domain/calendar/day.ts';
+import type { ActRequest, Answer, Problem } from '../api.ts';
 
 export interface WorkerData {
   file: string;
@@ -15,13 +16,16 @@ export type ToWorker =
   | { id: number; kind: 'act'; request: ActRequest }
   | { id: number; kind: 'ask'; question: string; args: unknown }
   | { id: number; kind: 'demo'; on: Day; seed: number }
+  | { id: number; kind: 'damaged'; problem: Problem }
   | { id: number; kind: 'close' };
 
 export type FromWorker =
   | { kind: 'ready' }
-  | { kind: 'cannot open'; problem: import('../api.ts').Problem }
+  | { kind: 'cannot open'; problem: Problem }
   | { kind: 'answer'; id: number; answer: Answer<unknown> }
   | { kind: 'progress'; id: number; done: number; total: number; what: string }
   | { kind: 'broken'; id: number; message: string }
   | { kind: 'changed'; touched: string[] }
+  /** The ledger is not what it was: nothing more is written in this file. */
+  | { kind: 'damaged'; problem: Problem }
   | { kind: 'closed'; id: number };

@@ -6,7 +6,7 @@ import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { rebuild } from '../caches/rebuild.ts';
 import { guard } from './guards.ts';
 import { CannotOpen } from './refusal.ts';
-import { one, run, type Db } from './statements.ts';
+import { type Db, one, run } from './statements.ts';
 
 /** The shape of the caches this program keeps; another one in the file means they are made again. */
 export const CACHE_SHAPE = '1';

@@ -4,11 +4,11 @@ import { existsSync, realpathSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { basename, dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { bringUpToDate, migrationsFolder } from './migrate.ts';
 import { assertGuarded } from './guards.ts';
+import { bringUpToDate, migrationsFolder } from './migrate.ts';
 import { refuseNetworkFolder } from './network.ts';
 import { CannotOpen } from './refusal.ts';
-import { one, run, type Db } from './statements.ts';
+import { type Db, one, run } from './statements.ts';
 
 /** "Bayb": tells our files from other SQLite files. */
 export const APPLICATION_ID = 0x42617962;
@@ -97,8 +97,11 @@ function backUp(db: Db, file: string): void {
  * make two entries with one name. The file remembers where it lives, as a hash.
  */
 function settleDevice(db: Db, file: string): void {
-  const home = createHash('sha256').update(`${hostname()}\n${realpathSync(file)}`).digest('hex');
-  const read = (name: string) => one<{ value: string }>(db, 'SELECT value FROM meta WHERE name = ?', name)?.value;
+  const home = createHash('sha256')
+    .update(`${hostname()}\n${realpathSync(file)}`)
+    .digest('hex');
+  const read = (name: string) =>
+    one<{ value: string }>(db, 'SELECT value FROM meta WHERE name = ?', name)?.value;
   const write = (name: string, value: string) =>
     run(db, 'INSERT OR REPLACE INTO meta (name, value) VALUES (?, ?)', name, value);
   db.transaction(() => {

@@ -1,7 +1,7 @@
 /** PINs: scrypt verifiers kept beside the ledger, never in it; attempts are slowed and then locked. */
 import { randomBytes, scryptSync, timingSafeEqual } from 'node:crypto';
 import type { Problem, Via } from '../api.ts';
-import { one, run, type Db } from './statements.ts';
+import { type Db, one, run } from './statements.ts';
 
 const KEY_BYTES = 32;
 const TRIES = 5;
@@ -43,15 +43,22 @@ export function checkPin(
   via: Via,
   now: number,
 ): { via: Via; problem?: undefined } | { problem: Problem; via?: undefined } {
-  const known = one<Verifier>(db, 'SELECT salt, verifier, failures, locked_until FROM pin_verifiers WHERE member = ?', member);
+  const known = one<Verifier>(
+    db,
+    'SELECT salt, verifier, failures, locked_until FROM pin_verifiers WHERE member = ?',
+    member,
+  );
   if (!known) return { via: via === 'PIN' ? 'claimed' : via };
   const problem = (code: string, message: string, todo: string) => ({
     problem: { code, message, todo, field: 'pin' },
   });
-  if (pin === undefined)
-    return problem('PIN owed', 'This member signs with a PIN.', 'Enter the PIN.');
+  if (pin === undefined) return problem('PIN owed', 'This member signs with a PIN.', 'Enter the PIN.');
   if (known.locked_until > now)
-    return problem('PIN locked', 'Too many wrong PINs.', 'Wait five minutes, or ask an administrator for a new PIN.');
+    return problem(
+      'PIN locked',
+      'Too many wrong PINs.',
+      'Wait five minutes, or ask an administrator for a new PIN.',
+    );
   const right = timingSafeEqual(
     scryptSync(pin, Buffer.from(known.salt, 'hex'), KEY_BYTES),
     Buffer.from(known.verifier, 'hex'),

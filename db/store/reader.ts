@@ -1,7 +1,9 @@
 /** The reader worker: answers questions on a connection that cannot write, and notices what others have written. */
 import { parentPort, workerData } from 'node:worker_threads';
+import { verifySteps } from '../ledger/verify.ts';
 import { ask } from './ask.ts';
 import { type Clock, systemClock } from './clock.ts';
+import { damageProblem } from './damage.ts';
 import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
 import { openForReading } from './open.ts';
 import { all, type Db } from './statements.ts';
@@ -15,6 +17,8 @@ const db: Db = openForReading(data.file);
 
 /** How often another process's writing is looked for, in milliseconds. */
 const LOOK_MS = 1000;
+/** Between two pages of the background check, in milliseconds. */
+const BETWEEN_PAGES_MS = 20;
 const EVERYTHING = ['due', 'items', 'item', 'places', 'members', 'department', 'rulebook'];
 let version = db.pragma('data_version', { simple: true }) as number;
 let entries = headCount();
@@ -46,7 +50,11 @@ async function answer(message: ToWorker): Promise<void> {
         say({ kind: 'progress', id: message.id, done, total, what: message.question });
         return Atomics.load(canceled, 0) === message.id ? 'stop' : 'go on';
       };
-      say({ kind: 'answer', id: message.id, answer: await ask(db, clock, message.question, message.args, watch) });
+      say({
+        kind: 'answer',
+        id: message.id,
+        answer: await ask(db, clock, message.question, message.args, watch),
+      });
       // What this process wrote itself is announced by the writer; it is not news here.
       entries = headCount();
     } else if (message.kind === 'close') {
@@ -56,8 +64,22 @@ async function answer(message: ToWorker): Promise<void> {
       port?.close();
     }
   } catch (error) {
-    say({ kind: 'broken', id: message.id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    say({
+      kind: 'broken',
+      id: message.id,
+      message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+    });
   }
 }
 
 say({ kind: 'ready' });
+
+// The whole chain is checked in the background, a page at a time, so that no question waits for it.
+const steps = verifySteps(db);
+function checkOn(): void {
+  if (!db.open) return;
+  const step = steps.next();
+  if (!step.done) setTimeout(checkOn, BETWEEN_PAGES_MS);
+  else if (step.value.firstBad) say({ kind: 'damaged', problem: damageProblem(step.value.firstBad) });
+}
+setTimeout(checkOn, BETWEEN_PAGES_MS);

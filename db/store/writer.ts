@@ -1,8 +1,11 @@
 /** The writer worker: the one connection of this process that writes. */
 import { parentPort, workerData } from 'node:worker_threads';
+import type { Answer, Problem } from '../api.ts';
 import { buildDemo } from '../files/demo/index.ts';
-import { act, prepare } from './act.ts';
+import { verifyTail } from '../ledger/verify.ts';
+import { act, type Prepared, prepare } from './act.ts';
 import { type Clock, systemClock } from './clock.ts';
+import { damageProblem } from './damage.ts';
 import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
 import { openForWriting } from './open.ts';
 import { CannotOpen } from './refusal.ts';
@@ -14,8 +17,14 @@ const port = parentPort;
 const say = (message: FromWorker) => port?.postMessage(message);
 
 let db: Db | null = null;
+let damage: Problem | null = null;
 try {
   db = openForWriting(data.file, { create: data.create });
+  const bad = verifyTail(db);
+  if (bad) {
+    damage = damageProblem(bad);
+    say({ kind: 'damaged', problem: damage });
+  }
   say({ kind: 'ready' });
 } catch (error) {
   if (!(error instanceof CannotOpen)) throw error;
@@ -26,7 +35,7 @@ port?.on('message', async (message: ToWorker) => {
   if (!db) return;
   try {
     if (message.kind === 'act') {
-      const ready = await prepare(message.request);
+      const ready: Answer<Prepared> = damage ? { ok: false, error: damage } : await prepare(message.request);
       const progress = (done: number, total: number) =>
         say({ kind: 'progress', id: message.id, done, total, what: 'Writing' });
       const answer = ready.ok ? act(db, clock, ready.value, progress) : ready;
@@ -38,6 +47,9 @@ port?.on('message', async (message: ToWorker) => {
       );
       say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
       say({ kind: 'changed', touched: ['due', 'items', 'places', 'members', 'department', 'rulebook'] });
+    } else if (message.kind === 'damaged') {
+      damage = message.problem;
+      say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
     } else if (message.kind === 'close') {
       db.close();
       db = null;
@@ -45,6 +57,10 @@ port?.on('message', async (message: ToWorker) => {
       port?.close();
     }
   } catch (error) {
-    say({ kind: 'broken', id: message.id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    say({
+      kind: 'broken',
+      id: message.id,
+      message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+    });
   }
 });

@@ -30,7 +30,11 @@ export interface CylinderPolicies {
  *   11-0131); after damage or heat only once requalified, 180.205(d). Filling inside the due month is the
  *   department's policy: the text reads both ways.
  */
-export function judgeFill(dates: CylinderDates, on: Day, policies: CylinderPolicies): { law: Verdict; policy: Verdict } {
+export function judgeFill(
+  dates: CylinderDates,
+  on: Day,
+  policies: CylinderPolicies,
+): { law: Verdict; policy: Verdict } {
   const law = fillByLaw(dates, on);
   if (law.allowed !== true || dates.requalifyBy === null) return { law, policy: law };
   const beforeDueMonth = lastDayOfMonth((monthOf(dates.requalifyBy) - 1) as Month);
@@ -67,7 +71,11 @@ function fillByLaw(dates: CylinderDates, on: Day): Verdict {
  * @source 49 CFR 180.205(c) and PHMSA interpretation 09-0148: filled before it became due, it may stay until
  *   emptied, if sound. Many departments pull it all the same (common practice).
  */
-export function judgeStay(dates: CylinderDates, on: Day, policies: CylinderPolicies): { law: Verdict; policy: Verdict } {
+export function judgeStay(
+  dates: CylinderDates,
+  on: Day,
+  policies: CylinderPolicies,
+): { law: Verdict; policy: Verdict } {
   if (dates.retestOwed) {
     const out = { allowed: false, because: 'Out of service until requalified: 49 CFR 180.205(d).' };
     return { law: out, policy: out };

@@ -7,7 +7,7 @@ import { familyOf } from '../rulebook/index.ts';
 import type { Requirement, Source } from '../rulebook/types.ts';
 import { spanText } from './clocks.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
-import { countedRecord, type Derived, dueRow, inForce, isOf } from './thing.ts';
+import { countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
 
 export interface ToldRecord {
   fact: string;
@@ -41,6 +41,17 @@ export function explain(derived: Derived, requirementId: string, book: Book, day
   const { requirement } = version;
   const steps: string[] = [];
   const row = dueRow(version, derived.attributes, derived.records, derived.owed, book, s => steps.push(s));
+  const covering = coveringRow(
+    requirement,
+    row,
+    versions.map(v => dueRow(v, derived.attributes, derived.records, derived.owed, book)),
+  );
+  if (covering) {
+    const title = versions
+      .find(v => v.requirement.id === covering.requirement)
+      ?.requirement.title.toLowerCase();
+    steps.push(`The ${title} is due no later and settles it too, so it is not listed beside it.`);
+  }
   const gone = derived.condition === 'retired' || derived.condition === 'disposed';
   const state: DueState = gone ? 'not applicable' : stateOn(row, day);
   const counted = countedRecord(requirement, derived.records);
@@ -90,9 +101,19 @@ function whyNot(requirement: Requirement, record: RecordFact): string {
 
 /** Every clock of the thing on that day, the earliest first; all that tie for the earliest govern together. */
 function clocksOf(versions: readonly RuleVersion[], derived: Derived, book: Book, day: Day): Why['clocks'] {
-  const rows = versions
-    .map(v => ({ v, row: dueRow(v, derived.attributes, derived.records, derived.owed, book) }))
-    .filter(({ row }) => row.basis !== 'none');
+  const all = versions.map(v => ({
+    v,
+    row: dueRow(v, derived.attributes, derived.records, derived.owed, book),
+  }));
+  const rows = all.filter(
+    ({ v, row }) =>
+      row.basis !== 'none' &&
+      coveringRow(
+        v.requirement,
+        row,
+        all.map(a => a.row),
+      ) === null,
+  );
   const dates = rows.flatMap(({ row }) => (row.dueOn === null ? [] : [row.dueOn]));
   const first = dates.length > 0 ? Math.min(...dates) : null;
   return rows
@@ -181,7 +202,7 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
 
 function ruleSentence(requirement: Requirement): string {
   const sources = requirement.sources
-    .map(s => [s.document, s.section].filter(t => t !== '').join(' '))
+    .map(s => [s.document, s.section].filter(t => t !== '').join(', '))
     .filter(t => t !== '')
     .join('; ');
   const every = requirement.clock.kind === 'since last' ? `, every ${spanText(requirement.clock.every)}` : '';
@@ -191,7 +212,8 @@ function ruleSentence(requirement: Requirement): string {
     manufacturer: 'the manufacturer’s word',
     practice: 'practice',
   };
-  return `The rule is ${sources}${every}: ${force[requirement.force]}. ${requirement.binds}`;
+  const binds = requirement.binds.charAt(0).toLowerCase() + requirement.binds.slice(1);
+  return `The rule is ${sources}${every}. It has the force of ${force[requirement.force]}; where it binds: ${binds}`;
 }
 
 function confidenceSentence(source: Source): string {

@@ -181,12 +181,35 @@ function dueRows(
   owed: readonly Owed[],
   book: Book,
 ): DueRow[] {
-  const rows: DueRow[] = [];
-  for (const version of versions) {
-    const row = dueRow(version, attributes, records, owed, book);
-    if (row.basis !== 'none') rows.push(row);
-  }
-  return rows;
+  const all = versions.map(v => dueRow(v, attributes, records, owed, book));
+  return all.filter((row, i) => {
+    const requirement = versions[i]?.requirement;
+    return row.basis !== 'none' && requirement && coveringRow(requirement, row, all) === null;
+  });
+}
+
+/**
+ * The row of another requirement that settles this one too and is due no later, or null. A failure, a damage or
+ * an end of life is never covered.
+ */
+export function coveringRow(requirement: Requirement, row: DueRow, rows: readonly DueRow[]): DueRow | null {
+  if (!requirement.coveredBy || (row.basis !== 'counted' && row.basis !== 'first')) return null;
+  return (
+    rows.find(
+      other =>
+        requirement.coveredBy?.includes(other.requirement) &&
+        (other.basis === 'counted' || other.basis === 'first' || other.basis === 'retest') &&
+        reaches(other, row) &&
+        (other.dueOn === null || (row.dueOn !== null && other.dueOn <= row.dueOn)),
+    ) ?? null
+  );
+}
+
+/** Whether a version is in force on every day that another one is. */
+function reaches(other: DueRow, row: DueRow): boolean {
+  const starts = other.from === null || (row.from !== null && other.from <= row.from);
+  const ends = other.to === null || (row.to !== null && other.to >= row.to);
+  return starts && ends;
 }
 
 /** One requirement version on one thing. `tell` collects the arithmetic for a person who asks why. */

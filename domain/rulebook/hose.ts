@@ -178,6 +178,7 @@ export const hose: Family = {
       // A service test begins with the physical inspection, so a test that was run, passed or failed, counts.
       satisfiedBy: ['inspection', 'service test'],
       countedOutcomes: ['pass', 'fail'],
+      coveredBy: ['hose.service-test', 'hose.occupant-service-test'],
       sources: [
         {
           document: '29 CFR 1910.156',

@@ -141,6 +141,8 @@ export interface Requirement {
   /** Activities whose record counts, and with which outcomes. */
   satisfiedBy: readonly string[];
   countedOutcomes: readonly ('pass' | 'fail')[];
+  /** Requirements whose activity settles this one too: while one of them is due no later, this one is not shown beside it. */
+  coveredBy?: readonly string[];
   sources: readonly Source[];
   force: Force;
   /** Where that force binds, in words. */

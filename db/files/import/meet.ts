@@ -1,7 +1,8 @@
 /** A row that bears a number already known: the same thing, or a conflict to be settled side by side. */
-import type { Derived } from '../../../domain/derive/thing.ts';
+
 import { showWhen } from '../../../domain/calendar/show.ts';
 import { parseWhen } from '../../../domain/calendar/when.ts';
+import type { Derived } from '../../../domain/derive/thing.ts';
 import type { RecordFact, Value } from '../../../domain/facts.ts';
 import type { ReadRow } from '../sheet/index.ts';
 

@@ -40,9 +40,12 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   Reserve: ['res', 'resv'],
 };
 const BY_WORD = new Map(
-  Object.entries(HEADS).flatMap(([full, short]) => [full.toLowerCase(), ...short].map(w => [w, full] as const)),
+  Object.entries(HEADS).flatMap(([full, short]) =>
+    [full.toLowerCase(), ...short].map(w => [w, full] as const),
+  ),
 );
-const HEAD = /^([a-z]+(?: ladder)?)[\s.#-]*((?:[a-z]{1,2}-)?\d{1,4}[a-z]?)(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
+const HEAD =
+  /^([a-z]+(?: ladder)?)[\s.#-]*((?:[a-z]{1,2}-)?\d{1,4}[a-z]?)(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
 const RESERVE_HEAD = /^(reserve|resv?)[\s.#]*([a-z]{1,2}-?\d{1,3})(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
 
 /** Reads place texts against the department as it is. */
@@ -64,13 +67,18 @@ export function placeReader(db: Db): (text: string) => Placed | null {
     const direct = byName.get(plain(said));
     if (direct) return { known: direct };
     const head = headOf(said);
-    if (!head) return { path: spelled(said, paths), needs: [{ path: spelled(said, paths), kind: 'place', name: spelled(said, paths), under: null }] };
+    if (!head)
+      return {
+        path: spelled(said, paths),
+        needs: [{ path: spelled(said, paths), kind: 'place', name: spelled(said, paths), under: null }],
+      };
     const full = head.rest === '' ? head.name : `${head.name}, ${head.rest}`;
     const known = byName.get(plain(full));
     if (known) return { known };
     const path = spelled(full, paths);
     const needs: NewPlace[] = [];
-    if (!byName.get(plain(head.name))) needs.push({ path: head.name, kind: head.kind, name: head.name, under: null });
+    if (!byName.get(plain(head.name)))
+      needs.push({ path: head.name, kind: head.kind, name: head.name, under: null });
     if (head.rest !== '')
       needs.push({ path, kind: 'place', name: path.slice(head.name.length + 2), under: head.name });
     return { path, needs };

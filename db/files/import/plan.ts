@@ -2,14 +2,21 @@
 import type { Day } from '../../../domain/calendar/day.ts';
 import { dayText } from '../../../domain/calendar/day.ts';
 import { derive } from '../../../domain/derive/thing.ts';
+import type { Book } from '../../../domain/rulebook/book.ts';
 import { PERMIT_OFFERS, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';
 import { familyOf } from '../../../domain/rulebook/index.ts';
-import type { Book } from '../../../domain/rulebook/book.ts';
 import type { Deed, ImportOffer, ImportPreview, ImportRow } from '../../api.ts';
 import { readBook } from '../../caches/book.ts';
 import { asItemFacts, factsOf } from '../../caches/facts.ts';
 import { all, type Db } from '../../store/statements.ts';
-import { fieldsOf, type Grid, type ReadRow, readSheet, refusedCsv, type SheetReading } from '../sheet/index.ts';
+import {
+  fieldsOf,
+  type Grid,
+  type ReadRow,
+  readSheet,
+  refusedCsv,
+  type SheetReading,
+} from '../sheet/index.ts';
 import { conflictsWith, recordsNotKnown } from './meet.ts';
 import { type NewPlace, type Placed, placeReader } from './places.ts';
 
@@ -207,20 +214,22 @@ function permitOffers(rows: readonly PlannedRow[], book: Book, family: string): 
     if (typeof spec !== 'string' || !/^DOT-(SP|E) /.test(spec) || book.permits.has(spec)) continue;
     marked.set(spec, (marked.get(spec) ?? 0) + 1);
   }
-  return [...marked].sort(([a], [b]) => (a < b ? -1 : 1)).map(([permit, count]) => {
-    const offer = PERMIT_OFFERS.find(o => o.permit === permit);
-    return {
-      kind: 'permit',
-      name: permit,
-      what: offer
-        ? `Confirm: ${offer.construction}, every ${offer.months} months, life ${
-            offer.lifeMonths === 'label' ? 'as its label says' : `${offer.lifeMonths} months`
-          } (${offer.confidence}: ${offer.note})`
-        : 'Not in the shipped table: confirm its construction, interval and life from the permit in hand',
-      rows: count,
-      ...(offer ? { permit: offer } : {}),
-    };
-  });
+  return [...marked]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([permit, count]) => {
+      const offer = PERMIT_OFFERS.find(o => o.permit === permit);
+      return {
+        kind: 'permit',
+        name: permit,
+        what: offer
+          ? `Confirm: ${offer.construction}, every ${offer.months} months, life ${
+              offer.lifeMonths === 'label' ? 'as its label says' : `${offer.lifeMonths} months`
+            } (${offer.confidence}: ${offer.note})`
+          : 'Not in the shipped table: confirm its construction, interval and life from the permit in hand',
+        rows: count,
+        ...(offer ? { permit: offer } : {}),
+      };
+    });
 }
 
 export interface Accepting {
@@ -229,7 +238,13 @@ export interface Accepting {
 }
 
 /** The ordinary deeds that a plan comes to, with what the person has accepted. */
-export function deedsOf(plan: Plan, file: { name: string; sha256: string }, accept: Accepting, today: Day, knownPlace: (path: string) => string | null): Deed[] {
+export function deedsOf(
+  plan: Plan,
+  file: { name: string; sha256: string },
+  accept: Accepting,
+  today: Day,
+  knownPlace: (path: string) => string | null,
+): Deed[] {
   const { rows, preview } = plan;
   const on = dayText(today);
   const deeds: Deed[] = [];
