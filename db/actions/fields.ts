@@ -18,7 +18,13 @@ export const when = z
     error: 'is not a date. Write 2026, 2026-06, 2026-06-14 or 2026-06-14T03:10, with a day that exists.',
   })
   .transform(text => text as When);
-export const value = z.union([z.string(), z.number().int(), z.boolean(), z.null()]);
+/** A field's value. A decimal given as a number is kept as text: the ledger's numbers are whole. */
+export const value = z.union([
+  z.string(),
+  z.number().transform(n => (Number.isSafeInteger(n) ? n : String(n))),
+  z.boolean(),
+  z.null(),
+]);
 export const values = z.record(z.string(), value);
 
 /** Refuse a date after today: what happened on the floor has happened. */

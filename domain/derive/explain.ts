@@ -101,19 +101,11 @@ function whyNot(requirement: Requirement, record: RecordFact): string {
 
 /** Every clock of the thing on that day, the earliest first; all that tie for the earliest govern together. */
 function clocksOf(versions: readonly RuleVersion[], derived: Derived, book: Book, day: Day): Why['clocks'] {
-  const all = versions.map(v => ({
-    v,
-    row: dueRow(v, derived.attributes, derived.records, derived.owed, book),
-  }));
-  const rows = all.filter(
-    ({ v, row }) =>
-      row.basis !== 'none' &&
-      coveringRow(
-        v.requirement,
-        row,
-        all.map(a => a.row),
-      ) === null,
-  );
+  const all = versions.map(v => dueRow(v, derived.attributes, derived.records, derived.owed, book));
+  const rows = versions.flatMap((v, i) => {
+    const row = all[i];
+    return row && row.basis !== 'none' && coveringRow(v.requirement, row, all) === null ? [{ v, row }] : [];
+  });
   const dates = rows.flatMap(({ row }) => (row.dueOn === null ? [] : [row.dueOn]));
   const first = dates.length > 0 ? Math.min(...dates) : null;
   return rows
