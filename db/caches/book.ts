@@ -25,6 +25,11 @@ export function readBook(db: Db): Book {
   return known.book;
 }
 
+/** Read the book anew next time: after a transaction was rolled back, the token may stand for other facts. */
+export function forgetBook(db: Db): void {
+  read.delete(db);
+}
+
 /** The book from its facts, each list in the order it was decided. */
 export function bookOf(facts: readonly PlainFact[]): Book {
   const adoptions: Adoption[] = [];

@@ -37,10 +37,11 @@ export function entryId(device: string, seq: number): string {
 
 /**
  * The exact text that is kept and hashed.
- * @throws RangeError where the body holds a number that is not a safe integer: decimals are written as text
+ * @throws RangeError where the body holds what another language would read back differently
  */
 export function entryText(entry: Entry): string {
-  assertPortable(entry.body, 'body');
+  const unwritable = notPortable(entry.body);
+  if (unwritable) throw new RangeError(`${unwritable.path} ${unwritable.wrong}`);
   const text = canonicalize(entry);
   if (text === undefined) throw new RangeError('The entry cannot be written as JSON.');
   return text;
@@ -51,15 +52,23 @@ export function hashOf(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('hex');
 }
 
-function assertPortable(value: unknown, path: string): void {
-  if (typeof value === 'number') {
-    if (!Number.isSafeInteger(value))
-      throw new RangeError(`${path} is ${value}; numbers in the ledger are whole, write decimals as text.`);
-  } else if (Array.isArray(value)) {
-    value.forEach((v, i) => {
-      assertPortable(v, `${path}[${i}]`);
-    });
-  } else if (value !== null && typeof value === 'object') {
-    for (const [key, v] of Object.entries(value)) assertPortable(v, `${path}.${key}`);
+/** The first value in a body that any other language might read back differently, or null. */
+export function notPortable(value: unknown, path = ''): { path: string; wrong: string; todo: string } | null {
+  if (typeof value === 'number')
+    return Number.isSafeInteger(value)
+      ? null
+      : { path, wrong: `is ${value}, not a whole number.`, todo: 'Write decimals as text.' };
+  if (typeof value === 'string')
+    return value.isWellFormed()
+      ? null
+      : { path, wrong: 'holds half a character.', todo: 'Enter the text again.' };
+  if (value === null || typeof value !== 'object') return null;
+  for (const [key, v] of Object.entries(value)) {
+    const inner = Array.isArray(value) ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`;
+    const problem = key.isWellFormed()
+      ? notPortable(v, inner)
+      : { path, wrong: 'holds half a character in a name.', todo: 'Enter the name again.' };
+    if (problem) return problem;
   }
+  return null;
 }

@@ -1,9 +1,10 @@
 /** Entries out to, and in from, another device's file. An export line is the entry's exact stored text. */
 import { applyEntry, nothingTouched } from '../caches/apply.ts';
+import { forgetBook } from '../caches/book.ts';
 import { deriveTouched } from '../caches/derive.ts';
 import { all, type Db, one, run } from '../store/statements.ts';
 import { insertEntry } from './append.ts';
-import { type Entry, entryId, hashOf } from './entry.ts';
+import { type Entry, entryId, entryText, hashOf } from './entry.ts';
 
 /** The texts of all entries after what another file already has, in causal order. */
 export function entriesSince(db: Db, has: ReadonlyMap<string, number>): string[] {
@@ -27,19 +28,25 @@ export function knownHeads(db: Db): Map<string, number> {
  * @param texts exact entry texts; each device's entries must follow what is already here
  * @param now UTC milliseconds: when this file learned of them, kept beside the entries
  * @returns the cache keys that were touched
- * @throws Error where an entry does not follow its device's previous one here: take the earlier ones in first
+ * @throws Error where an entry does not follow its device's previous one here (take the earlier ones in first), is
+ *   another one than this file has under its name, or is not in canonical form
  */
 export function takeIn(db: Db, texts: readonly string[], now: number): string[] {
-  return db.transaction(() => {
+  const take = db.transaction(() => {
     const touched = nothingTouched();
     for (const text of texts) {
       const entry = JSON.parse(text) as Entry;
+      if (entryText(entry) !== text)
+        throw new Error(`Entry ${entry.seq} of device ${entry.device} is not in canonical form.`);
       const head = one<{ seq: number; hash: string }>(
         db,
         'SELECT seq, hash FROM heads WHERE device = ?',
         entry.device,
       );
-      if (head && entry.seq <= head.seq) continue;
+      if (head && entry.seq <= head.seq) {
+        assertSame(db, entry, text);
+        continue;
+      }
       if (entry.seq !== (head?.seq ?? 0) + 1 || (head && entry.prev !== head.hash))
         throw new Error(
           `Entry ${entry.seq} of device ${entry.device} does not follow entry ${head?.seq ?? 0}, the last one here.`,
@@ -50,5 +57,25 @@ export function takeIn(db: Db, texts: readonly string[], now: number): string[] 
       applyEntry(db, { ...entry, id }, touched);
     }
     return deriveTouched(db, touched);
-  })();
+  });
+  try {
+    return take();
+  } catch (error) {
+    forgetBook(db);
+    throw error;
+  }
+}
+
+/** Two entries of one name would come from a file that was copied and written in twice under one device. */
+function assertSame(db: Db, entry: Entry, text: string): void {
+  const here = one<{ text: string }>(
+    db,
+    'SELECT text FROM entries WHERE device = ? AND seq = ?',
+    entry.device,
+    entry.seq,
+  );
+  if (here?.text !== text)
+    throw new Error(
+      `Entry ${entry.seq} of device ${entry.device} is another one here: its device wrote twice.`,
+    );
 }

@@ -7,11 +7,13 @@ import { ACTIONS } from '../actions/index.ts';
 import { type Action, type Refusal, refuse } from '../actions/types.ts';
 import type { ActAnswer, ActRequest, Answer, Deed, Problem, Via } from '../api.ts';
 import { applyEntry, nothingTouched, thingKey } from '../caches/apply.ts';
+import { forgetBook } from '../caches/book.ts';
 import { deriveTouched } from '../caches/derive.ts';
 import { factsOf, identityOf } from '../caches/facts.ts';
 import { expandCommit, type PreparedCommit, prepareCommit } from '../files/import/commit.ts';
 import { SheetError } from '../files/sheet/index.ts';
 import { append, readWriting } from '../ledger/append.ts';
+import { notPortable } from '../ledger/entry.ts';
 import { type Clock, dayIn } from './clock.ts';
 import { lookInto } from './look.ts';
 import { checkPin, countWrongPin, setPin } from './pins.ts';
@@ -39,6 +41,7 @@ export function act(
   try {
     return { ok: true, value: db.transaction(() => write(db, clock, request, progress)).immediate() };
   } catch (error) {
+    forgetBook(db);
     if (error instanceof Refused) {
       const [first, ...rest] = error.problems;
       if (first?.code === 'wrong PIN' && request.by !== null) countWrongPin(db, request.by, clock.now());
@@ -123,6 +126,9 @@ function write(
     if (mayNot) fail([mayNot]);
     const refusals = known.check(look, body, { fromSheet: via === 'import' });
     if (refusals.length > 0) fail(refusals);
+    const unwritable = notPortable(body);
+    if (unwritable)
+      fail([refuse('bad value', `${unwritable.path} ${unwritable.wrong}`, unwritable.todo, unwritable.path)]);
     const entry = append(
       db,
       writing,

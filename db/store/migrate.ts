@@ -46,15 +46,15 @@ export function bringUpToDate(db: Db, name: string, backup: () => void, folder =
     migrate(drizzle(db), { migrationsFolder: folder });
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
       throw new Error('A migration broke a foreign key.');
-    db.pragma(`user_version = ${known}`);
     db.pragma('foreign_keys = ON');
-    guard(db);
   }
   const shape = one<{ value: string }>(db, "SELECT value FROM meta WHERE name = 'cacheShape'")?.value;
-  if (shape !== CACHE_SHAPE) {
-    db.transaction(() => {
-      rebuild(db);
-      run(db, "INSERT OR REPLACE INTO meta (name, value) VALUES ('cacheShape', ?)", CACHE_SHAPE);
-    })();
-  }
+  if (has === known && shape === CACHE_SHAPE) return;
+  // The version comes last and with the rest: a file that was cut off on the way is brought up to date again.
+  db.transaction(() => {
+    guard(db);
+    rebuild(db);
+    run(db, "INSERT OR REPLACE INTO meta (name, value) VALUES ('cacheShape', ?)", CACHE_SHAPE);
+    db.pragma(`user_version = ${known}`);
+  })();
 }

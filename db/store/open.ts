@@ -1,6 +1,6 @@
 /** Opening a department's file: where it may lie, how SQLite is set, whose device writes in it. */
 import { createHash, randomInt } from 'node:crypto';
-import { existsSync, realpathSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, openSync, realpathSync, renameSync, rmSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { basename, dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
@@ -74,8 +74,8 @@ function refuseOthers(db: Db, path: string, isNew: boolean): void {
   } catch {
     id = null;
   }
-  // An empty file is one whose making was cut off before its first page: it is made again.
-  const empty = id === 0 && db.pragma('page_count', { simple: true }) === 0;
+  // A file with nothing in it is one whose making was cut off at its very beginning: it is made again.
+  const empty = id === 0 && one(db, 'SELECT 1 FROM sqlite_master') === undefined;
   if (empty) db.pragma(`application_id = ${APPLICATION_ID}`);
   else if (id !== APPLICATION_ID)
     throw new CannotOpen(
@@ -89,7 +89,15 @@ function refuseOthers(db: Db, path: string, isNew: boolean): void {
 function backUp(db: Db, file: string): void {
   const version = db.pragma('user_version', { simple: true }) as number;
   const copy = `${file}.before-format-${version + 1}`;
-  if (!existsSync(copy)) db.prepare('VACUUM INTO ?').run(copy);
+  if (existsSync(copy)) return;
+  // Under its name only once it is whole and on the disk: a copy that was cut off must not pass for a backup.
+  const part = `${copy}.part`;
+  rmSync(part, { force: true });
+  db.prepare('VACUUM INTO ?').run(part);
+  const written = openSync(part, 'r+');
+  fsyncSync(written);
+  closeSync(written);
+  renameSync(part, copy);
 }
 
 /**
