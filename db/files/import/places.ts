@@ -44,8 +44,9 @@ const BY_WORD = new Map(
     [full.toLowerCase(), ...short].map(w => [w, full] as const),
   ),
 );
+// One letter stands for a unit only before two figures or more: `E31` is an engine, `L1` is a compartment.
 const HEAD =
-  /^([a-z]+(?: ladder)?)[\s.#-]*((?:[a-z]{1,2}-)?\d{1,4}[a-z]?)(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
+  /^(?:([a-z]{2,}(?: ladder)?)[\s.#-]*(?:no\.?\s*)?((?:[a-z]{1,2}-)?\d{1,4}[a-z]?)|([a-z])[\s.#-]*(\d{2,4}[a-z]?))(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
 const RESERVE_HEAD = /^(reserve|resv?)[\s.#]*([a-z]{1,2}-?\d{1,3})(?![\p{L}\p{N}])[\s,:;/–—-]*(.*)$/iu;
 
 /** Reads place texts against the department as it is. */
@@ -109,10 +110,10 @@ function headOf(text: string): { name: string; kind: NewPlace['kind']; rest: str
   const reserve = RESERVE_HEAD.exec(text);
   if (reserve) return { name: `Reserve ${reserve[2]?.toUpperCase()}`, kind: 'rig', rest: reserve[3] ?? '' };
   const m = HEAD.exec(text);
-  const word = m ? BY_WORD.get((m[1] ?? '').toLowerCase()) : undefined;
+  const word = m ? BY_WORD.get((m[1] ?? m[3] ?? '').toLowerCase()) : undefined;
   if (!m || !word) return null;
   const kind = word === 'Station' ? 'station' : word === 'Reserve' ? 'rig' : 'unit';
-  return { name: `${word} ${(m[2] ?? '').toUpperCase()}`, kind, rest: (m[3] ?? '').trim() };
+  return { name: `${word} ${(m[2] ?? m[4] ?? '').toUpperCase()}`, kind, rest: (m[5] ?? '').trim() };
 }
 
 /** The first spelling of a name stands for all that differ only in letter case or punctuation. */
