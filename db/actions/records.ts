@@ -109,6 +109,7 @@ export const voidDeed = action({
   schema: z.strictObject({ target: id, why: longWords }),
   entitlement: 'void',
   refs: ['target'],
+  family: (look, body) => look.familyOfTarget(body.target),
   check(look, body) {
     const { facts, already, isVoid, dependants } = look.voiding(body.target);
     if (isVoid)

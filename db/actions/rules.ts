@@ -29,6 +29,10 @@ export const rulebookAdopt = action({
   }),
   entitlement: 'adopt',
   refs: [],
+  family(_look, body) {
+    const [first, ...others] = new Set(body.requirements.map(r => r.family));
+    return others.length === 0 ? (first ?? null) : null;
+  },
   check: (look, body) => {
     const repeated = body.requirements.map(r => r.id).find((r, i, all) => all.indexOf(r) !== i);
     if (repeated)
@@ -124,6 +128,7 @@ export const permitConfirm = action({
   }),
   entitlement: 'adopt',
   refs: [],
+  family: () => 'cylinder',
   check: look =>
     look.department ? [] : [refuse('no department', 'No department is open.', 'Open a department first.')],
   apply: (_entry, body) => ({

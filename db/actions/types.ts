@@ -25,6 +25,8 @@ export interface Look {
   placeNamed(under: string | null, name: string): string | null;
   /** What a void of this target would void, and what later facts depend on it. */
   voiding(target: string): Voiding;
+  /** The one family whose things a void of this target concerns; null where it concerns several or something else. */
+  familyOfTarget(target: string): string | null;
 }
 
 export interface Voiding {

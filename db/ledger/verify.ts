@@ -1,6 +1,6 @@
 /** Is the ledger what it was? Every stored byte, every link, every head. */
 import type { LedgerHead, Verification } from '../api.ts';
-import { all, type Db } from '../store/statements.ts';
+import { all, type Db, one } from '../store/statements.ts';
 import { type Entry, entryText, hashOf } from './entry.ts';
 
 interface Row {
@@ -16,7 +16,8 @@ const PAGE = 500;
 
 /**
  * Check the whole chain: the hash of the stored bytes, that the bytes are canonical, that each device's entries
- * follow one another without a gap, each naming the one before, with clocks that rise and times that do not fall.
+ * follow one another without a gap, each naming the one before (a copied file's first one the head it was copied
+ * at), with clocks that rise and times that do not fall.
  * @param anchor a head kept outside this file (on paper, with a backup): shows a tail that was cut off
  * @returns the first entry that is wrong and what is wrong with it, or ok
  * @throws Error `canceled` where `watch` says to stop
@@ -39,6 +40,7 @@ export function* verifySteps(
   const heads = headsOf(db);
   const total = heads.reduce((sum, h) => sum + h.seq, 0);
   const found: LedgerHead[] = [];
+  const copiedAt: { device: string; head: string }[] = [];
   const bad = (device: string, seq: number, what: string): Verification => ({
     ok: false,
     entries: total,
@@ -63,6 +65,7 @@ export function* verifySteps(
         const wrong = wrongWith(row, device, seq, previous);
         if (wrong.what !== null) return bad(device, seq, wrong.what);
         previous = { ...wrong.entry, hash: row.hash };
+        if (seq === 1 && previous.prev !== null) copiedAt.push({ device, head: previous.prev });
         if (anchor && anchor.device === device && anchor.seq === seq && anchor.hash !== row.hash)
           return bad(device, seq, 'It is not the entry that the anchor names: its hash differs.');
         seq++;
@@ -81,6 +84,9 @@ export function* verifySteps(
     if (at.seq === head.seq && at.hash !== head.hash)
       return bad(head.device, at.seq, 'It is not the entry that was written last.');
   }
+  for (const { device, head } of copiedAt)
+    if (!one(db, 'SELECT 1 FROM entries WHERE hash = ?', head))
+      return bad(device, 1, 'It names a head of the file it was copied from that is not here.');
   const reached = anchor ? (last(anchor.device)?.seq ?? 0) : 0;
   if (anchor && reached < anchor.seq)
     return bad(

@@ -106,6 +106,17 @@ export function lookInto(
       );
     },
     voiding: target => voidingOf(db, target),
+    familyOfTarget(target) {
+      const [first, ...others] = all<{ kind: string; family: string | null }>(
+        db,
+        `SELECT DISTINCT t.kind, (SELECT i."values" ->> '$.family' FROM facts i
+           WHERE i.thing = t.key AND i.kind = 'identity' AND i."values" ->> '$.family' IS NOT NULL) AS family
+         FROM facts f JOIN things t ON t.key = f.thing
+         WHERE f.id = :target OR f.entry = :target OR f.batch = :target`,
+        { target },
+      );
+      return first?.kind === 'item' && others.length === 0 ? first.family : null;
+    },
     changed(facts) {
       for (const { thing, kind, values } of facts) {
         derived.delete(thing);
