@@ -128,5 +128,7 @@ function plain(name: string): string {
   return name
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    // "R-1" and "R1" are one name.
+    .replace(/\b(\p{L}) (?=\d)/gu, '$1')
     .trim();
 }

@@ -326,7 +326,7 @@ function itemDeeds(
   if (row.amend)
     deeds.push({ action: 'item.amend', body: { item, attributes: row.amend, from: on, why: 'Newer sheet' } });
   const { rin } = read.fields;
-  for (const { activity, on: done, outcome, readings } of row.records) {
+  for (const { activity, on: done, outcome, readings, note } of row.records) {
     const outside = familyOf(family)?.activities.find(a => a.id === activity)?.outside === true;
     deeds.push({
       action: 'record.add',
@@ -336,6 +336,7 @@ function itemDeeds(
         outcome,
         on: done,
         ...(Object.keys(readings).length > 0 ? { readings } : {}),
+        ...(note ? { note } : {}),
         ...(outside && typeof rin === 'string' ? { rin } : {}),
       },
     });
