@@ -1,0 +1,44 @@
+/** Which remembered answers an act has made stale, by the names of what it touched. */
+import type { QuestionName } from '../../db/api.ts';
+
+/** Questions whose answer may change when a name is touched. `item:<id>` is looked at on its own below. */
+const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
+  due: ['due.list', 'due.counts', 'due.groups', 'due.explain', 'item.page', 'item.find'],
+  items: [
+    'due.list',
+    'due.counts',
+    'due.groups',
+    'item.find',
+    'item.page',
+    'search.all',
+    'department.summary',
+    'places.list',
+    'import.preview',
+  ],
+  places: ['places.list', 'department.summary', 'search.all', 'due.list', 'due.groups', 'item.page'],
+  members: ['members.list', 'search.all'],
+  rulebook: [
+    'rulebook.list',
+    'due.list',
+    'due.counts',
+    'due.groups',
+    'due.explain',
+    'item.page',
+    'import.preview',
+  ],
+};
+
+/** Whether an answer to `question` with `args` is stale after `touched`. A name that is not known spoils all. */
+export function isStale(question: string, args: unknown, touched: readonly string[]): boolean {
+  return touched.some(name => {
+    if (name.startsWith('item:')) return concernsItem(question, args, name.slice('item:'.length));
+    const questions = STALE[name];
+    return questions === undefined || (questions as readonly string[]).includes(question);
+  });
+}
+
+function concernsItem(question: string, args: unknown, item: string): boolean {
+  if (!['item.page', 'item.history', 'due.explain'].includes(question)) return false;
+  // A question that names the thing by its number may mean any thing.
+  return typeof args !== 'object' || args === null || !('item' in args) || args.item === item;
+}

@@ -1,0 +1,75 @@
+/**
+ * How the screens reach the store: the two doors and the host's own command, over the bridge of the desktop
+ * window where there is one and over HTTP of the same origin otherwise. Nothing else knows which it is.
+ */
+import type {
+  ActAnswer,
+  ActRequest,
+  Answer,
+  DepartmentFiles,
+  Doors,
+  HostRequest,
+  Problem,
+} from '../../db/api.ts';
+
+/** What a host offers a screen. */
+interface Host extends Doors {
+  /** About which department file is open; outside the two doors. */
+  host(request: HostRequest): Promise<Answer<DepartmentFiles>>;
+  /** Names of what was touched, as they happen; `connected` says whether the feed is alive. */
+  onChange(heard: (touched: string[]) => void, connected?: (alive: boolean) => void): () => void;
+}
+
+declare global {
+  interface Window {
+    baybook?: Host;
+  }
+}
+
+const UNREACHABLE: Problem = {
+  code: 'unreachable',
+  message: 'Baybook’s store does not answer.',
+  todo: 'Nothing was lost. Close this window and start Baybook again.',
+  field: null,
+};
+
+const SHUT_OUT: Problem = {
+  code: 'shut out',
+  message: 'This window may no longer talk to the store.',
+  todo: 'Close it and open Baybook again from its own start command.',
+  field: null,
+};
+
+async function post<T>(path: string, body: unknown): Promise<Answer<T>> {
+  try {
+    const response = await fetch(path, {
+      method: 'POST',
+      credentials: 'same-origin',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    if (response.status === 401 || response.status === 403) return { ok: false, error: SHUT_OUT };
+    return (await response.json()) as Answer<T>;
+  } catch {
+    return { ok: false, error: UNREACHABLE };
+  }
+}
+
+const overHttp: Host = {
+  act: (request: ActRequest) => post<ActAnswer>('/api/act', { request }),
+  ask: (question, args) => post('/api/ask', { question, args }),
+  host: request => post('/api/host', request),
+  onChange(heard, connected) {
+    if (typeof EventSource === 'undefined') return () => {};
+    const feed = new EventSource('/api/changes');
+    feed.onopen = () => connected?.(true);
+    feed.onerror = () => connected?.(false);
+    feed.onmessage = event => heard(JSON.parse(event.data) as string[]);
+    return () => feed.close();
+  },
+};
+
+/** The host this window belongs to. */
+export function host(): Host {
+  return window.baybook ?? overHttp;
+}

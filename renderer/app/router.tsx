@@ -1,0 +1,60 @@
+/** Which address shows which screen. The part after `#` is the address: it works from a server and from a file. */
+import {
+  createHashHistory,
+  createRootRoute,
+  createRoute,
+  createRouter,
+  redirect,
+} from '@tanstack/react-router';
+import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
+import { readSearch } from '../screens/coming-due/filter.ts';
+import { ImportScreen } from '../screens/import/ImportScreen.tsx';
+import { Look } from '../screens/look/Look.tsx';
+import { ThingPage } from '../screens/thing/ThingPage.tsx';
+import { Gate } from '../shell/Gate.tsx';
+
+const root = createRootRoute({ component: Gate });
+
+const home = createRoute({
+  getParentRoute: () => root,
+  path: '/',
+  beforeLoad: () => {
+    throw redirect({ to: '/due', search: {} });
+  },
+});
+
+const due = createRoute({
+  getParentRoute: () => root,
+  path: '/due',
+  validateSearch: readSearch,
+  component: function DueRoute() {
+    return <ComingDue search={due.useSearch()} />;
+  },
+});
+
+const thing = createRoute({
+  getParentRoute: () => root,
+  path: '/thing/$item',
+  validateSearch: (raw: Record<string, unknown>): { duty?: string } =>
+    typeof raw.duty === 'string' ? { duty: raw.duty } : {},
+  component: function ThingRoute() {
+    return <ThingPage item={thing.useParams().item} duty={thing.useSearch().duty} />;
+  },
+});
+
+const sheets = createRoute({ getParentRoute: () => root, path: '/import', component: ImportScreen });
+const look = createRoute({ getParentRoute: () => root, path: '/look', component: Look });
+
+export function createScreens() {
+  return createRouter({
+    routeTree: root.addChildren([home, due, thing, sheets, look]),
+    history: createHashHistory(),
+    defaultNotFoundComponent: () => <p>There is no such screen.</p>,
+  });
+}
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: ReturnType<typeof createScreens>;
+  }
+}

@@ -1,0 +1,55 @@
+/** A dialog: over the screen, its keys alone are live, and the focus goes back where it came from. */
+import { Modal } from '@mantine/core';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type KeyBinding, OneLevelUp, useKeys } from './keys/keys.tsx';
+
+interface DialogProps {
+  title: ReactNode;
+  onClose: () => void;
+  children: ReactNode;
+  wide?: boolean;
+  keys?: KeyBinding[];
+}
+
+export function Dialog({ title, onClose, children, wide = false, keys = [] }: DialogProps) {
+  useFocusBack();
+  return (
+    <Modal
+      opened
+      onClose={onClose}
+      title={title}
+      size={wide ? 920 : 620}
+      yOffset="7vh"
+      withCloseButton={false}
+      closeOnEscape={false}
+      transitionProps={{ duration: 0 }}
+      overlayProps={{ backgroundOpacity: 1 }}
+      attributes={{ overlay: { 'aria-hidden': true } }}
+    >
+      <OneLevelUp>
+        <DialogKeys onClose={onClose} keys={keys} />
+        {children}
+      </OneLevelUp>
+    </Modal>
+  );
+}
+
+/** The focus goes back to where it was when the dialog is gone. */
+function useFocusBack(): void {
+  const [from] = useState(() => document.activeElement);
+  const leaving = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useEffect(() => {
+    clearTimeout(leaving.current);
+    return () => {
+      // After the dialog has let go of the focus; an effect that runs again at once calls this off.
+      leaving.current = setTimeout(() => {
+        if (from instanceof HTMLElement && from.isConnected) from.focus();
+      });
+    };
+  }, [from]);
+}
+
+function DialogKeys({ onClose, keys }: { onClose: () => void; keys: KeyBinding[] }) {
+  useKeys('This dialog', [...keys, { key: 'Escape', label: 'Close', run: onClose, whileTyping: true }]);
+  return null;
+}

@@ -1,0 +1,183 @@
+/** A form for deeds in a dialog: filled in, signed, sent; what the store refuses stands beside its field. */
+import { type FormEvent, useState } from 'react';
+import type { ActAnswer, Problem } from '../../../db/api.ts';
+import { useAct } from '../../api/act.ts';
+import { problemsOf } from '../../api/problem.ts';
+import { Action } from '../Action.tsx';
+import { useActing } from '../acting/acting.tsx';
+import { MemberPicker } from '../acting/MemberPicker.tsx';
+import { Dialog } from '../Dialog.tsx';
+import { DateField, LongField, OneOf, TextField, Tick } from '../form/fields.tsx';
+import formStyles from '../form/form.module.css';
+import { PlaceField } from '../form/PlaceField.tsx';
+import { Picker } from '../picker/Picker.tsx';
+import { toast } from '../toast.ts';
+import { Caution } from '../words/Caution.tsx';
+import { Notice } from '../words/NotReady.tsx';
+import type { DeedForm, Filled, FormField } from './deedForm.ts';
+import { problemsByField } from './problemsByField.ts';
+
+interface DeedDialogProps {
+  form: DeedForm;
+  today: string;
+  onClose: () => void;
+  onDone?: ((answer: ActAnswer) => void) | undefined;
+}
+
+export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
+  const act = useAct();
+  const { member } = useActing();
+  const [filled, setFilled] = useState<Filled>(form.initial);
+  const [pin, setPin] = useState('');
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [sending, setSending] = useState(false);
+  // Where the focus starts: on who signs, if that alone is missing; the rest has defaults.
+  const [signFirst] = useState(member === null);
+
+  const rows = form.rows(filled).filter(row => row.length > 0);
+  const fields = rows.flat();
+  const { beside, rest } = problemsByField(problems, [...fields.map(f => f.key), 'by', 'pin']);
+  const cautions = form.cautions?.(filled) ?? null;
+
+  async function send(event: FormEvent) {
+    event.preventDefault();
+    if (sending) return;
+    if (!member) {
+      setProblems([NOBODY]);
+      return;
+    }
+    const missing = fields.filter(f => f.required && !filled[f.key]?.trim());
+    if (missing.length > 0) {
+      setProblems(missing.map(emptyField));
+      return;
+    }
+    setSending(true);
+    const answer = await act({
+      by: member.id,
+      ...(member.hasPin ? { pin } : {}),
+      deeds: form.deeds(filled, today),
+    });
+    setSending(false);
+    if (!answer.ok) {
+      setProblems(problemsOf(answer));
+      return;
+    }
+    toast(form.done(filled));
+    onClose();
+    onDone?.(answer.value);
+  }
+
+  return (
+    <Dialog title={form.title} onClose={onClose} wide={cautions !== null}>
+      <div className={cautions ? formStyles.withCaution : undefined}>
+        {cautions ? <Caution cautions={cautions.cautions} who={cautions.who} /> : null}
+        <form className={formStyles.form} onSubmit={send} noValidate>
+          {rest.map(p => (
+            <Notice key={p.message} problem={p} />
+          ))}
+          {rows.map((row, i) => (
+            <div key={row.map(f => f.key).join(' ')} className={formStyles.row}>
+              {row.map((field, j) => (
+                <FormControl
+                  key={field.key}
+                  field={field}
+                  value={filled[field.key] ?? ''}
+                  onChange={value => setFilled(before => ({ ...before, [field.key]: value }))}
+                  problem={beside.get(field.key)}
+                  first={!signFirst && i === 0 && j === 0}
+                  today={today}
+                />
+              ))}
+            </div>
+          ))}
+          <div className={formStyles.signature}>
+            <MemberPicker label="Signed by" problem={beside.get('by')} first={signFirst} />
+            {member?.hasPin ? (
+              <TextField label="PIN" value={pin} onChange={setPin} secret problem={beside.get('pin')} />
+            ) : null}
+          </div>
+          <div className={formStyles.foot}>
+            <Action weight="quiet" hint="Escape" onClick={onClose}>
+              Cancel
+            </Action>
+            <Action weight="main" hint="Enter" type="submit" disabled={sending}>
+              {sending ? 'Writing…' : form.verb}
+            </Action>
+          </div>
+        </form>
+      </div>
+    </Dialog>
+  );
+}
+
+interface FormControlProps {
+  field: FormField;
+  value: string;
+  onChange: (value: string) => void;
+  problem: Problem | undefined;
+  first: boolean;
+  today: string;
+}
+
+function FormControl({ field, value, onChange, problem, first, today }: FormControlProps) {
+  const common = {
+    label: field.title,
+    value,
+    onChange,
+    problem,
+    first,
+    required: field.required,
+    note: field.note,
+  };
+  switch (field.kind) {
+    case 'text':
+      return <TextField {...common} unit={field.unit} />;
+    case 'long':
+      return <LongField {...common} />;
+    case 'date':
+      return <DateField {...common} today={today} />;
+    case 'one of':
+      return <OneOf {...common} choices={field.choices} />;
+    case 'place':
+      return <PlaceField {...common} />;
+    case 'tick':
+      return (
+        <Tick
+          label={field.title}
+          checked={value === 'yes'}
+          onChange={on => onChange(on ? 'yes' : '')}
+          note={field.note}
+        />
+      );
+    case 'pick': {
+      const options = field.choices.map(c => ({
+        value: c.value,
+        label: c.title,
+        ...(c.detail ? { detail: c.detail } : {}),
+      }));
+      return (
+        <Picker
+          {...common}
+          options={options}
+          value={options.find(o => o.value === value) ?? null}
+          onPick={option => onChange(option.value)}
+          required={field.required ?? false}
+        />
+      );
+    }
+  }
+}
+
+const NOBODY: Problem = {
+  code: 'nobody acts',
+  message: 'Nobody has signed.',
+  todo: 'Choose your name.',
+  field: 'by',
+};
+
+const emptyField = (field: FormField): Problem => ({
+  code: 'empty',
+  message: `${field.title} is empty.`,
+  todo: 'Fill it in.',
+  field: field.key,
+});

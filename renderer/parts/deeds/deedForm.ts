@@ -1,0 +1,112 @@
+/** What a form for deeds is, as data: its fields, and how what was filled in becomes deeds. */
+
+import type { Deed, DepartmentSummary, RulebookList, RuleLine } from '../../../db/api.ts';
+import type { Condition } from '../../../domain/facts.ts';
+import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
+import { readDate } from '../form/readDate.ts';
+
+/** What is filled in, by field; all as typed. */
+export type Filled = Readonly<Record<string, string>>;
+
+interface FieldBase {
+  /** The field's name in the deed's body, dotted where it lies deeper: `readings.held_s`. */
+  key: string;
+  title: string;
+  note?: string | undefined;
+  required?: boolean;
+}
+
+export type FormField =
+  | (FieldBase & { kind: 'date' | 'long' | 'tick' | 'place' })
+  | (FieldBase & { kind: 'text'; unit?: string | undefined })
+  | (FieldBase & {
+      kind: 'one of' | 'pick';
+      choices: readonly { value: string; title: string; detail?: string }[];
+    });
+
+/** Short rows of fields stand side by side. */
+export type FormRow = readonly FormField[];
+
+export interface DeedForm {
+  title: string;
+  /** What the button says. */
+  verb: string;
+  initial: Filled;
+  rows(filled: Filled): readonly FormRow[];
+  cautions?(filled: Filled): { cautions: readonly string[]; who: string } | null;
+  deeds(filled: Filled, today: string): Deed[];
+  /** What the toast says when it is done. */
+  done(filled: Filled): string;
+}
+
+/** The thing a form is about. */
+export interface ThingRef {
+  item: string;
+  number: string;
+  family: string;
+  condition: Condition;
+}
+
+/** What forms are made from: the trade's words and rules as the department has them. */
+export interface Vocabulary {
+  families: readonly Family[];
+  assignments: readonly string[];
+  rules: readonly RuleLine[];
+  permits: RulebookList['permits'];
+  summary: DepartmentSummary;
+}
+
+/** The date of a deed as the store takes it. */
+export const dateOf = (filled: Filled, today: string, key = 'on'): string =>
+  readDate(filled[key] ?? '', today).text;
+
+/** A body without what was left empty. */
+export function body(fields: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(fields).filter(([, v]) => v !== '' && v !== undefined));
+}
+
+/**
+ * The values of attributes or readings filled in under a prefix, in the store's form: whole numbers as numbers,
+ * decimals as text. What has another form goes as it is typed, and the store says what is wrong with it.
+ */
+export function valuesOf(
+  attributes: readonly Attribute[],
+  filled: Filled,
+  prefix: string,
+  today: string,
+): Record<string, string | number | boolean> {
+  const values: Record<string, string | number | boolean> = {};
+  for (const attribute of attributes) {
+    const typed = (filled[`${prefix}.${attribute.key}`] ?? '').trim();
+    if (typed === '') continue;
+    values[attribute.key] = typedValue(attribute, typed, today);
+  }
+  return values;
+}
+
+function typedValue(attribute: Attribute, typed: string, today: string): string | number | boolean {
+  const plain = typed.replaceAll(',', '');
+  if (attribute.type === 'whole') return /^\d+$/.test(plain) ? Number(plain) : typed;
+  if (attribute.type === 'decimal') return plain;
+  if (attribute.type === 'flag') return typed === 'yes';
+  return attribute.type === 'when' ? readDate(typed, today).text : typed;
+}
+
+/** The field for an attribute or reading. */
+export function attributeField(attribute: Attribute, prefix: string): FormField {
+  const base = { key: `${prefix}.${attribute.key}`, title: attribute.title, note: attribute.note };
+  switch (attribute.type) {
+    case 'choice':
+      return { ...base, kind: 'pick', choices: attribute.choices ?? [] };
+    case 'flag':
+      return { ...base, kind: 'tick' };
+    case 'when':
+      return {
+        ...base,
+        kind: 'text',
+        note: attribute.note ?? 'As far as it is known: 2019, Mar 2019, 3/14/2019.',
+      };
+    default:
+      return { ...base, kind: 'text', unit: attribute.unit };
+  }
+}

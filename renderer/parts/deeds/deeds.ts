@@ -1,0 +1,330 @@
+/** Every deed that can be done to one thing: its key, when it makes sense, and its form. The store has the last word. */
+import type { Condition } from '../../../domain/facts.ts';
+import { HOW_KNOWN } from '../../../domain/facts.ts';
+import { amendForm } from './amendForm.ts';
+import {
+  body,
+  type DeedForm,
+  dateOf,
+  type Filled,
+  type FormField,
+  type ThingRef,
+  type Vocabulary,
+} from './deedForm.ts';
+import { permitForm, unconfirmedPermit } from './permitForm.ts';
+import { recordForm } from './recordForm.ts';
+
+export interface ThingDeed {
+  id: string;
+  key: string;
+  title: string;
+  /** Answers to its key without the menu. */
+  usual?: true;
+  /** The conditions in which it is offered; absent: in all. */
+  in?: readonly Condition[];
+  /** Offered only where this holds. */
+  where?: (now: DeedOptions['now'], vocabulary: Vocabulary) => boolean;
+  form(thing: ThingRef, vocabulary: Vocabulary, options: DeedOptions): DeedForm;
+}
+
+export interface DeedOptions {
+  /** The activity that is owed where the thing was opened on a duty. */
+  activity?: string | undefined;
+  /** What is known of the thing now, for mending it. */
+  now?: { number: string; serial: string | null; attributes: Readonly<Record<string, unknown>> } | undefined;
+}
+
+const USABLE: readonly Condition[] = ['serviceable', 'limited use', 'retest owed', 'received'];
+const OUT: readonly Condition[] = [
+  'tagged out',
+  'limited use',
+  'at repair',
+  'received',
+  'on order',
+  'retest owed',
+];
+const HERE: readonly Condition[] = [...USABLE, 'tagged out', 'at repair', 'on order'];
+const GONE: readonly Condition[] = ['retired', 'disposed'];
+const NOT_GONE: readonly Condition[] = [...HERE, 'held for investigation', 'missing'];
+
+const HOW_CHOICES = HOW_KNOWN.filter(h => h !== 'sheet').map(h => ({
+  value: h,
+  title: h.charAt(0).toUpperCase() + h.slice(1),
+}));
+
+const reason: FormField = { kind: 'text', key: 'reason', title: 'Reason', required: true };
+const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
+const note: FormField = { kind: 'text', key: 'note', title: 'Note' };
+const how: FormField = { kind: 'one of', key: 'how', title: 'How it is known', choices: HOW_CHOICES };
+
+/** A deed of one action whose body is its fields. */
+function plain(
+  action: string,
+  words: { title: string; verb: string; done: string },
+  fields: readonly (readonly FormField[])[],
+  initial: Filled = {},
+): ThingDeed['form'] {
+  return thing => ({
+    title: `${words.title}: ${thing.number}`,
+    verb: words.verb,
+    initial: { on: '', ...initial },
+    rows: () => fields,
+    deeds: (filled, today) => [
+      {
+        action,
+        body: body({
+          ...Object.fromEntries(fields.flat().map(f => [f.key, filled[f.key]])),
+          item: thing.item,
+          on: dateOf(filled, today),
+        }),
+      },
+    ],
+    done: () => `${thing.number} ${words.done}`,
+  });
+}
+
+const title = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+export const THING_DEEDS: readonly ThingDeed[] = [
+  {
+    id: 'record',
+    usual: true,
+    key: 'r',
+    title: 'Record a test or inspection',
+    in: NOT_GONE.filter(c => c !== 'held for investigation' && c !== 'missing'),
+    form: (thing, vocabulary, options) => recordForm(thing, vocabulary, options.activity),
+  },
+  {
+    id: 'move',
+    usual: true,
+    key: 'm',
+    title: 'Move',
+    in: HERE,
+    form: plain(
+      'item.move',
+      { title: 'Move', verb: 'Move', done: 'moved.' },
+      [[{ kind: 'place', key: 'to', title: 'To', required: true }], [how], [on]],
+      { how: 'sight' },
+    ),
+  },
+  {
+    id: 'tag out',
+    usual: true,
+    key: 't',
+    title: 'Tag out',
+    in: USABLE,
+    form: plain('item.tagOut', { title: 'Tag out', verb: 'Tag out', done: 'tagged out.' }, [
+      [reason],
+      [{ kind: 'text', key: 'tag', title: 'Tag number' }, on],
+    ]),
+  },
+  {
+    id: 'return',
+    usual: true,
+    key: 'b',
+    title: 'Back in service',
+    in: OUT,
+    form: plain(
+      'item.return',
+      { title: 'Back in service', verb: 'Return to service', done: 'is back in service.' },
+      [[on], [note]],
+    ),
+  },
+  {
+    id: 'limit',
+    key: 'l',
+    title: 'Limit its use',
+    in: ['serviceable', 'retest owed', 'received'],
+    form: plain('item.limit', { title: 'Limited use', verb: 'Limit', done: 'is on limited use.' }, [
+      [reason],
+      [on],
+    ]),
+  },
+  {
+    id: 'send to repair',
+    key: 's',
+    title: 'Send to repair',
+    in: [...USABLE, 'tagged out'],
+    form: plain('item.sendToRepair', { title: 'Send to repair', verb: 'Send', done: 'sent to repair.' }, [
+      [{ kind: 'place', key: 'vendor', title: 'Where it goes' }],
+      [{ ...reason, required: false }],
+      [on],
+    ]),
+  },
+  {
+    id: 'repaired',
+    key: 'p',
+    title: 'Repaired',
+    in: ['tagged out', 'at repair', 'limited use', 'retest owed', 'serviceable'],
+    form: (thing, vocabulary) => {
+      const repairs = vocabulary.families.find(f => f.id === thing.family)?.repairs ?? [];
+      return plain('item.repaired', { title: 'Repaired', verb: 'Record the repair', done: 'repaired.' }, [
+        [
+          {
+            kind: 'pick',
+            key: 'kind',
+            title: 'What was repaired',
+            required: true,
+            note: 'What it owes before it goes back depends on this.',
+            choices: repairs.map(r => ({
+              value: r.kind,
+              title: r.title,
+              detail: r.owes.length > 0 ? `owes: ${r.owes.join(', ')}` : 'owes nothing',
+            })),
+          },
+        ],
+        [on, note],
+      ])(thing, vocabulary, {});
+    },
+  },
+  {
+    id: 'owe retest',
+    key: 'w',
+    title: 'Owe a retest',
+    in: HERE,
+    form: (thing, vocabulary) => {
+      const triggers = vocabulary.families.find(f => f.id === thing.family)?.triggers ?? [];
+      return plain('item.oweRetest', { title: 'Owe a retest', verb: 'Owe it', done: 'owes a retest.' }, [
+        [
+          {
+            kind: 'pick',
+            key: 'trigger',
+            title: 'What happened',
+            required: true,
+            choices: triggers.map(t => ({ value: t.id, title: t.title, detail: `owes: ${t.owes}` })),
+          },
+        ],
+        [on, note],
+      ])(thing, vocabulary, {});
+    },
+  },
+  {
+    id: 'hold',
+    key: 'h',
+    title: 'Hold for investigation',
+    in: [...HERE, 'missing'],
+    form: plain(
+      'item.hold',
+      {
+        title: 'Hold for investigation',
+        verb: 'Hold',
+        done: 'is held: no cleaning, filling, repair or test.',
+      },
+      [[reason], [on]],
+    ),
+  },
+  {
+    id: 'release',
+    usual: true,
+    key: 'u',
+    title: 'Release from investigation',
+    in: ['held for investigation'],
+    form: plain('item.release', { title: 'Release', verb: 'Release', done: 'released.' }, [
+      [{ ...note, required: true }],
+      [on],
+    ]),
+  },
+  {
+    id: 'missing',
+    key: 'x',
+    title: 'Missing',
+    in: [...HERE, 'held for investigation'],
+    form: plain('item.missing', { title: 'Missing', verb: 'Report it missing', done: 'is missing.' }, [
+      [on],
+      [note],
+    ]),
+  },
+  {
+    id: 'found',
+    usual: true,
+    key: 'y',
+    title: 'Found',
+    in: ['missing'],
+    form: plain(
+      'item.found',
+      { title: 'Found', verb: 'Found', done: 'found.' },
+      [[{ kind: 'place', key: 'place', title: 'Where', required: true }], [how], [on]],
+      { how: 'sight' },
+    ),
+  },
+  {
+    id: 'assign',
+    key: 'n',
+    title: 'Assign',
+    in: NOT_GONE,
+    form: (thing, vocabulary) =>
+      plain('item.assign', { title: 'Assign', verb: 'Assign', done: 'assigned.' }, [
+        [
+          {
+            kind: 'one of',
+            key: 'assignment',
+            title: 'Assigned as',
+            choices: vocabulary.assignments.map(a => ({ value: a, title: title(a) })),
+          },
+        ],
+        [on],
+      ])(thing, vocabulary, {}),
+  },
+  {
+    id: 'amend',
+    key: 'e',
+    title: 'Mend number, serial or details',
+    form: (thing, vocabulary, options) => amendForm(thing, vocabulary, options.now),
+  },
+  {
+    id: 'confirm permit',
+    key: 'q',
+    title: 'Confirm its permit',
+    usual: true,
+    where: (now, vocabulary) => unconfirmedPermit(now, vocabulary) !== undefined,
+    form: (thing, vocabulary, options) => permitForm(thing, vocabulary, options.now),
+  },
+  {
+    id: 'retire',
+    key: 'd',
+    title: 'Retire',
+    in: NOT_GONE,
+    form: plain('item.retire', { title: 'Retire', verb: 'Retire', done: 'retired.' }, [[reason], [on]]),
+  },
+  {
+    id: 'dispose',
+    key: 'k',
+    title: 'Dispose',
+    in: [...GONE.filter(c => c === 'retired'), 'tagged out'],
+    form: plain('item.dispose', { title: 'Dispose', verb: 'Dispose', done: 'disposed of.' }, [
+      [
+        {
+          kind: 'text',
+          key: 'how',
+          title: 'How it went',
+          required: true,
+          note: 'Scrapped, sold, drilled, given away.',
+        },
+      ],
+      [on],
+    ]),
+  },
+];
+
+/** The deeds offered on a thing in its condition; those that depend on more are left out while it is not known. */
+export function deedsIn(
+  condition: Condition,
+  now?: DeedOptions['now'],
+  vocabulary?: Vocabulary,
+): ThingDeed[] {
+  return THING_DEEDS.filter(d => d.in === undefined || d.in.includes(condition)).filter(
+    d => d.where === undefined || (vocabulary !== undefined && d.where(now, vocabulary)),
+  );
+}
+
+/** The form that takes a record, a move or a whole import back, in the open. */
+export function voidForm(target: string, what: string): DeedForm {
+  return {
+    title: 'Void',
+    verb: 'Void it',
+    initial: {},
+    rows: () => [[{ kind: 'text', key: 'why', title: `Why “${what}” is void`, required: true }]],
+    deeds: filled => [{ action: 'void', body: body({ target, why: filled.why }) }],
+    done: () => `Voided: ${what}. Both stay in the ledger.`,
+  };
+}

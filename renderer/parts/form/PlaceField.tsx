@@ -1,0 +1,40 @@
+import { useDebouncedValue } from '@mantine/hooks';
+import { useState } from 'react';
+import { useAsk } from '../../api/ask.ts';
+import type { PickOption } from '../picker/narrow.ts';
+import { Picker } from '../picker/Picker.tsx';
+import type { FieldProblem } from './Field.tsx';
+
+interface PlaceFieldProps {
+  label: string;
+  onChange: (place: string) => void;
+  problem?: FieldProblem | undefined;
+  required?: boolean | undefined;
+  first?: boolean;
+}
+
+/** A place of the department, found by the words of its whole name. */
+export function PlaceField({ label, onChange, problem, required = false, first = false }: PlaceFieldProps) {
+  const [text, setText] = useState('');
+  const [asked] = useDebouncedValue(text, 120);
+  const [picked, setPicked] = useState<PickOption | null>(null);
+  const places = useAsk('places.list', { text: asked, limit: 40 }, { keep: true });
+  const options = (places.data ?? []).map(
+    (p): PickOption => ({ value: p.id, label: p.path, detail: p.kind }),
+  );
+  return (
+    <Picker
+      label={label}
+      options={options}
+      value={picked}
+      onText={setText}
+      onPick={option => {
+        setPicked(option);
+        onChange(option.value);
+      }}
+      problem={problem}
+      required={required}
+      first={first}
+    />
+  );
+}

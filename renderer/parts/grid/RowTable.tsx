@@ -1,0 +1,75 @@
+/** A short table, held whole: one row has the focus, arrows move it, Enter opens. */
+import { type KeyboardEvent, type ReactNode, useState } from 'react';
+import styles from './rowtable.module.css';
+
+export interface TableColumn<R> {
+  key: string;
+  head: ReactNode;
+  figure?: boolean;
+  cell: (row: R) => ReactNode;
+}
+
+interface RowTableProps<R> {
+  label: string;
+  columns: readonly TableColumn<R>[];
+  rows: readonly R[];
+  keyOf: (row: R) => string;
+  onOpen?: (row: R) => void;
+  /** Keys of the row that has the focus. */
+  onKey?: (row: R, key: string) => boolean;
+  isOpen?: (row: R) => boolean;
+  isFaint?: (row: R) => boolean;
+}
+
+export function RowTable<R>(props: RowTableProps<R>) {
+  const { label, columns, rows, keyOf, onOpen, onKey, isOpen, isFaint } = props;
+  const [active, setActive] = useState(0);
+  const at = Math.min(active, Math.max(rows.length - 1, 0));
+
+  const onKeyDown = (event: KeyboardEvent<HTMLTableRowElement>, row: R) => {
+    if (event.target !== event.currentTarget || event.altKey || event.ctrlKey || event.metaKey) return;
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (step !== undefined) {
+      const next =
+        step > 0 ? event.currentTarget.nextElementSibling : event.currentTarget.previousElementSibling;
+      if (next instanceof HTMLElement) next.focus();
+    } else if (event.key === 'Enter' && onOpen) onOpen(row);
+    else if (!onKey?.(row, event.key)) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table whose rows are reached by keys is a grid, by the WAI-ARIA grid pattern.
+    <table className={styles.table} role="grid" aria-label={label}>
+      <thead>
+        <tr>
+          {columns.map(c => (
+            <th key={c.key} scope="col" className={c.figure ? styles.figure : undefined}>
+              {c.head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, i) => (
+          <tr
+            key={keyOf(row)}
+            tabIndex={i === at ? 0 : -1}
+            className={[isOpen?.(row) ? styles.open : '', isFaint?.(row) ? styles.faint : ''].join(' ')}
+            {...(isOpen ? { 'aria-selected': isOpen(row) } : {})}
+            onFocus={() => setActive(i)}
+            onKeyDown={event => onKeyDown(event, row)}
+            {...(onOpen ? { onClick: () => onOpen(row), 'data-opens': true } : {})}
+          >
+            {columns.map(c => (
+              <td key={c.key} className={c.figure ? styles.figure : undefined}>
+                {c.cell(row)}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

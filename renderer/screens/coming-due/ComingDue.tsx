@@ -1,0 +1,251 @@
+import { useDebouncedCallback } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
+import { useRef, useState } from 'react';
+import { useAsk } from '../../api/ask.ts';
+import { problemOf } from '../../api/problem.ts';
+import { Action } from '../../parts/Action.tsx';
+import { setDensity, useDensity } from '../../parts/grid/density.ts';
+import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { StateMark } from '../../parts/state/StateMark.tsx';
+import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
+import { Empty, Notice, NotReady } from '../../parts/words/NotReady.tsx';
+import { AsOf, Counts } from './Counts.tsx';
+import { dueColumns } from './columns.tsx';
+import styles from './coming-due.module.css';
+import { cleared, type FilterHandle, FilterSentence } from './FilterSentence.tsx';
+import { type DueSearch, type GroupBy, isFiltered, listArgs, sortedBy } from './filter.ts';
+import { useDueRows } from './useDueRows.ts';
+import { useExport } from './useExport.ts';
+import { useNames } from './useNames.ts';
+
+const GROUPINGS: readonly (GroupBy | undefined)[] = [undefined, 'month', 'unit', 'family'];
+const ORDERS = ['due', 'number', 'place', 'title'] as const;
+
+/** The row each list was left at, for coming back to it. */
+const lastActive = new Map<string, number>();
+
+/** What must be done, by when, and why? */
+export function ComingDue({ search }: { search: DueSearch }) {
+  const navigate = useNavigate();
+  const names = useNames();
+  const density = useDensity();
+  const summary = useAsk('department.summary', {});
+  const rows = useDueRows(search);
+  const grid = useRef<GridHandle>(null);
+  const filter = useRef<FilterHandle>(null);
+  const listKey = JSON.stringify([listArgs(search), search.by]);
+  const [active, setActiveNow] = useState(() => lastActive.get(listKey) ?? 0);
+  const [begin, setBegin] = useState<string | null>(null);
+
+  const familyTitle = (family: string) => names.families.find(f => f.id === family)?.title ?? family;
+  const exporting = useExport(summary.data?.today ?? '', familyTitle);
+  const line = Math.min(active, Math.max(rows.lines - 1, 0));
+  const row = rows.rowAt(line);
+  const isOpen = search.item !== undefined && search.duty !== undefined;
+
+  const setActive = (at: number) => {
+    setActiveNow(at);
+    lastActive.set(listKey, at);
+  };
+  const change = (next: DueSearch) => {
+    setActiveNow(0);
+    void navigate({ to: '/due', search: next });
+  };
+  const show = (item: string | undefined, duty: string | undefined) =>
+    void navigate({ to: '/due', search: { ...search, item, duty }, replace: true });
+  const follow = useDebouncedCallback((at: number) => {
+    const next = rows.rowAt(at);
+    if (isOpen && next) show(next.item, next.requirement);
+  }, 90);
+  const close = () => {
+    show(undefined, undefined);
+    grid.current?.focus();
+  };
+  const openAt = (at: number) => {
+    const group = rows.groupAt(at);
+    if (group) return rows.fold(at, group.folded);
+    const next = rows.rowAt(at);
+    if (next) show(next.item, next.requirement);
+  };
+  const start = (deed: string) => {
+    if (!row) return;
+    setBegin(deed);
+    show(row.item, row.requirement);
+  };
+  const nextOf = <T,>(list: readonly T[], now: T) => list[(list.indexOf(now) + 1) % list.length] as T;
+
+  useKeys('Coming due', [
+    {
+      key: 'f',
+      label: 'Filter by typing; Backspace takes the last one out',
+      run: () => filter.current?.focus(),
+    },
+    { key: 'c', label: 'Clear the filter', run: () => change(cleared(search)) },
+    {
+      key: 'g',
+      label: 'Group by month, unit, family',
+      run: () => change({ ...search, by: nextOf(GROUPINGS, search.by) }),
+    },
+    {
+      key: 's',
+      label: 'Sort by due date, number, place, title',
+      run: () => change(sortedBy(search, nextOf(ORDERS, search.sort ?? 'due'))),
+    },
+    { key: 'v', label: 'Export what is shown', run: () => exporting.begin(search) },
+    { key: 'o', label: 'Open the page of the thing', run: () => row && openPage(search.item ?? row.item) },
+    {
+      key: 'z',
+      label: 'Rows comfortable or dense',
+      run: () => setDensity(density === 'dense' ? 'comfortable' : 'dense'),
+    },
+  ]);
+  useKeys(
+    'The row',
+    [
+      { key: 'r', label: 'Record a test or inspection', run: () => start('record') },
+      { key: 'm', label: 'Move', run: () => start('move') },
+      { key: 't', label: 'Tag out', run: () => start('tag out') },
+      { key: 'b', label: 'Back in service', run: () => start('return') },
+    ],
+    !isOpen && row !== undefined,
+  );
+  useKeys('The panel', [{ key: 'Escape', label: 'Close the panel', run: close }], isOpen);
+
+  const openPage = (item: string) => void navigate({ to: '/thing/$item', params: { item } });
+
+  return (
+    <div className={`${styles.screen} ${isOpen ? styles.withPanel : ''}`}>
+      <header className={styles.header}>
+        <div className={styles.question}>
+          <h1>What must be done, by when, and why?</h1>
+          <AsOf search={search} />
+        </div>
+        <Counts search={search} onChange={change} />
+      </header>
+      <FilterSentence
+        search={search}
+        names={names}
+        onChange={change}
+        onLeave={() => grid.current?.focus()}
+        handle={filter}
+      />
+      <div className={styles.table}>
+        {rows.failure ? <Notice problem={problemOf(rows.failure)} /> : null}
+        {rows.total === undefined && !rows.failure ? (
+          <NotReady loaded={{ status: 'pending', error: null }} />
+        ) : null}
+        {rows.total === 0 ? <Nothing search={search} things={summary.data?.things ?? 0} /> : null}
+        {rows.lines > 0 ? (
+          <Grid
+            label="Coming due"
+            handle={grid}
+            listKey={listKey}
+            columns={dueColumns(search, familyTitle, change)}
+            count={rows.lines}
+            rowAt={rows.rowAt}
+            headingAt={at => {
+              const heading = rows.groupAt(at);
+              return heading ? <GroupHeading {...heading} /> : null;
+            }}
+            active={line}
+            onActive={at => {
+              setActive(at);
+              follow(at);
+            }}
+            onOpen={openAt}
+            onFold={rows.fold}
+            isOpen={r => r.item === search.item && r.requirement === search.duty}
+            onSight={rows.onSight}
+            density={density}
+          />
+        ) : null}
+      </div>
+      <Foot total={rows.total} exporting={exporting} onExport={() => exporting.begin(search)} />
+      {isOpen ? (
+        <WhyPanel
+          item={search.item ?? ''}
+          duty={search.duty ?? ''}
+          begin={begin}
+          onBegun={() => setBegin(null)}
+          onClose={close}
+          onOpenPage={openPage}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+function GroupHeading({
+  group,
+  folded,
+}: {
+  group: { title: string; total: number; byState: object };
+  folded: boolean;
+}) {
+  const states = Object.entries(group.byState) as [Parameters<typeof StateMark>[0]['state'], number][];
+  return (
+    <span className={styles.groupHeading}>
+      <span aria-hidden="true">{folded ? '▸' : '▾'}</span> {group.title}
+      <b>{group.total.toLocaleString('en-US')}</b>
+      {states.map(([state, n]) => (
+        <span key={state} className={styles.groupState}>
+          {n.toLocaleString('en-US')} <StateMark state={state} />
+        </span>
+      ))}
+      <span className="seen-by-readers">{folded ? 'folded' : 'open'}</span>
+    </span>
+  );
+}
+
+/** A list that holds nothing: whether by the filter, or because there is nothing in the book yet. */
+function Nothing({ search, things }: { search: DueSearch; things: number }) {
+  if (things === 0)
+    return (
+      <Empty>
+        <p>
+          There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs through Import.
+        </p>
+      </Empty>
+    );
+  return (
+    <Empty>
+      <p>
+        {isFiltered(search)
+          ? 'Nothing fits this filter. Press c to clear it.'
+          : 'Nothing is to be done: every duty of every thing is current.'}
+      </p>
+    </Empty>
+  );
+}
+
+interface FootProps {
+  total: number | undefined;
+  exporting: ReturnType<typeof useExport>;
+  onExport: () => void;
+}
+
+function Foot({ total, exporting, onExport }: FootProps) {
+  const { progress, problem } = exporting;
+  return (
+    <footer className={styles.foot}>
+      <span role="status">
+        {progress
+          ? `Exporting ${progress.done.toLocaleString('en-US')} of ${progress.total.toLocaleString('en-US')}…`
+          : total === undefined
+            ? ''
+            : `${total.toLocaleString('en-US')} ${total === 1 ? 'row' : 'rows'}`}
+      </span>
+      {problem ? <Notice problem={problem} /> : null}
+      {progress ? (
+        <Action weight="quiet" onClick={exporting.stop}>
+          Stop the export
+        </Action>
+      ) : (
+        <Action weight="quiet" hint="v" onClick={onExport} disabled={!total}>
+          Export what is shown
+        </Action>
+      )}
+    </footer>
+  );
+}

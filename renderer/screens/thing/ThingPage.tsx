@@ -1,0 +1,98 @@
+import { useNavigate } from '@tanstack/react-router';
+import { useEffect, useRef, useState } from 'react';
+import type { ItemPage } from '../../../db/api.ts';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
+import { NotReady } from '../../parts/words/NotReady.tsx';
+import { Cylinder } from './Cylinder.tsx';
+import { Dates } from './Dates.tsx';
+import { Head } from './Head.tsx';
+import { Identity } from './Identity.tsx';
+import { Places, Records } from './Records.tsx';
+import styles from './thing.module.css';
+
+/** One thing: what it is, where it has been, what was done to it, and every date with its why. */
+export function ThingPage({ item, duty }: { item: string; duty: string | undefined }) {
+  const page = useAsk('item.page', { item });
+  if (!page.data)
+    return (
+      <div className={styles.screen}>
+        <NotReady loaded={page} />
+      </div>
+    );
+  return <Thing key={item} page={page.data} duty={duty} />;
+}
+
+function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
+  const navigate = useNavigate();
+  const { item } = page;
+  const history = useAsk('item.history', { item });
+  const top = useRef<HTMLDivElement>(null);
+  const [returnTo, setReturnTo] = useState<Element | null>(null);
+
+  // The page takes the focus, so that its keys and the arrows work at once.
+  useEffect(() => top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true }), []);
+
+  const openDuty = (next: string | undefined) =>
+    void navigate({
+      to: '/thing/$item',
+      params: { item },
+      search: next ? { duty: next } : {},
+      replace: true,
+    });
+  const close = () => {
+    openDuty(undefined);
+    if (returnTo instanceof HTMLElement) returnTo.focus();
+  };
+  useKeys('The panel', [{ key: 'Escape', label: 'Close the panel', run: close }], duty !== undefined);
+  useKeys(
+    'One thing',
+    [{ key: 'Escape', label: 'Back to where you came from', run: () => window.history.back() }],
+    duty === undefined,
+  );
+
+  const owed = page.due.find(d => d.requirement === duty) ?? page.due[0];
+  const activity = useActivity(owed?.requirement);
+  return (
+    <div className={`${styles.screen} ${duty ? styles.withPanel : ''}`}>
+      <div className={styles.main} ref={top}>
+        <Head page={page} />
+        <div className={styles.actions}>
+          <ThingActions thing={page} options={{ activity, now: page }}>
+            <Action weight="quiet" hint={duty ? undefined : 'Escape'} onClick={() => window.history.back()}>
+              Back
+            </Action>
+          </ThingActions>
+        </div>
+        <div className={styles.columns}>
+          <div className={styles.left}>
+            <Dates
+              page={page}
+              duty={duty}
+              onOpen={next => {
+                setReturnTo(document.activeElement);
+                openDuty(next);
+              }}
+            />
+            {page.cylinder ? <Cylinder judgment={page.cylinder} /> : null}
+            <Records history={history} />
+          </div>
+          <div className={styles.right}>
+            <Identity page={page} />
+            <Places page={page} history={history} />
+          </div>
+        </div>
+      </div>
+      {duty ? <WhyPanel item={item} duty={duty} onClose={close} actions={false} /> : null}
+    </div>
+  );
+}
+
+/** The activity a requirement owes, by the adopted book. */
+function useActivity(requirement: string | undefined): string | undefined {
+  const rules = useAsk('rulebook.list', {}).data?.rules;
+  return rules?.find(r => r.requirement.id === requirement)?.requirement.activity;
+}

@@ -1,0 +1,140 @@
+/** Around every screen: the rail, the search, who acts. */
+import { Link, Outlet, useNavigate } from '@tanstack/react-router';
+import { useRef, useState } from 'react';
+import type { DepartmentSummary } from '../../db/api.ts';
+import { Action } from '../parts/Action.tsx';
+import { useActing } from '../parts/acting/acting.tsx';
+import { MemberPicker } from '../parts/acting/MemberPicker.tsx';
+import { Dialog } from '../parts/Dialog.tsx';
+import { KeysDialog } from '../parts/keys/KeysDialog.tsx';
+import { useKeys } from '../parts/keys/keys.tsx';
+import { KeyHint } from '../parts/words/KeyHint.tsx';
+import { Bay } from './Bay.tsx';
+import { Display } from './Display.tsx';
+import { Files } from './Files.tsx';
+import { Search, type SearchHandle } from './Search.tsx';
+import styles from './shell.module.css';
+
+type Open = 'keys' | 'who' | 'files' | 'display' | null;
+
+export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: boolean }) {
+  const navigate = useNavigate();
+  const search = useRef<SearchHandle>(null);
+  const [open, setOpen] = useState<Open>(null);
+  const close = () => setOpen(null);
+  useKeys('Everywhere', [
+    { key: '/', label: 'Search', run: () => search.current?.focus() },
+    { key: '1', label: 'Coming due', run: () => void navigate({ to: '/due', search: {} }) },
+    { key: '2', label: 'Import', run: () => void navigate({ to: '/import' }) },
+    { key: 'w', label: 'Who acts', run: () => setOpen('who') },
+    { key: '3', label: 'Department files', run: () => setOpen('files') },
+    { key: '4', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
+    { key: '?', label: 'All keys', run: () => setOpen('keys') },
+  ]);
+  return (
+    <div className={styles.shell}>
+      <nav className={styles.rail} aria-label="Screens">
+        <div className={styles.brand}>
+          <Bay />
+          <span>Baybook</span>
+        </div>
+        <p className={styles.department}>{summary.name}</p>
+        <ul className={styles.screens}>
+          <li>
+            <Link to="/due" search={{}} activeOptions={{ includeSearch: false }} aria-keyshortcuts="1">
+              Coming due <KeyHint of="1" />
+            </Link>
+          </li>
+          <li>
+            <Link to="/import" aria-keyshortcuts="2">
+              Import <KeyHint of="2" />
+            </Link>
+          </li>
+        </ul>
+        <ul className={styles.railFoot}>
+          <RailButton hint="3" onClick={() => setOpen('files')}>
+            Files
+          </RailButton>
+          <RailButton hint="4" onClick={() => setOpen('display')}>
+            Display
+          </RailButton>
+          <RailButton hint="?" onClick={() => setOpen('keys')}>
+            Keys
+          </RailButton>
+        </ul>
+      </nav>
+      <div className={styles.page}>
+        <section className={styles.topBar} aria-label="Search and who acts">
+          <Search handle={search} />
+          <Who onOpen={() => setOpen('who')} />
+          {summary.isDemo ? (
+            <p className={styles.demo}>
+              Demo department: {summary.name} (invented).{' '}
+              <button type="button" onClick={() => setOpen('files')}>
+                Start your own department
+              </button>
+            </p>
+          ) : null}
+          {alive ? null : (
+            <p className={styles.demo} role="alert">
+              The store is not answering. What is shown may be old; it comes back by itself when Baybook runs
+              again.
+            </p>
+          )}
+        </section>
+        <main className={styles.main}>
+          <Outlet />
+        </main>
+      </div>
+      {open === 'keys' ? <KeysDialog onClose={close} /> : null}
+      {open === 'display' ? <Display onClose={close} /> : null}
+      {open === 'who' ? <WhoDialog onClose={close} /> : null}
+      {open === 'files' ? (
+        <Dialog title="Department files" onClose={close}>
+          <Files onClose={close} />
+        </Dialog>
+      ) : null}
+    </div>
+  );
+}
+
+function RailButton({ hint, onClick, children }: { hint: string; onClick: () => void; children: string }) {
+  return (
+    <li>
+      <button type="button" onClick={onClick} aria-keyshortcuts={hint}>
+        {children} <KeyHint of={hint} />
+      </button>
+    </li>
+  );
+}
+
+function Who({ onOpen }: { onOpen: () => void }) {
+  const { member } = useActing();
+  return (
+    <Action weight="quiet" hint="w" onClick={onOpen}>
+      {member ? `Acting as ${member.name}` : 'Nobody acts yet'}
+    </Action>
+  );
+}
+
+function WhoDialog({ onClose }: { onClose: () => void }) {
+  const { member } = useActing();
+  const [before] = useState(member?.id);
+  // Choosing is all there is to do here.
+  const [closed, setClosed] = useState(false);
+  if (!closed && member?.id !== before) {
+    setClosed(true);
+    queueMicrotask(onClose);
+  }
+  return (
+    <Dialog title="Who acts?" onClose={onClose}>
+      <MemberPicker label="Name or number" first />
+      <p className={styles.whoNote}>
+        Looking needs nobody. Who acts signs each deed, with a PIN where one is set, until this window closes.
+      </p>
+      <Action weight="quiet" hint="Escape" onClick={onClose}>
+        Close
+      </Action>
+    </Dialog>
+  );
+}
