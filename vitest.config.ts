@@ -12,6 +12,8 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           include: ['tests/{domain,db,hosts,published}/**/*.test.ts'],
+          // Nothing here changes a module from outside, so files may share them: a third faster, measured.
+          isolate: false,
           testTimeout: 20_000,
           hookTimeout: 60_000,
         },

@@ -39,7 +39,7 @@ export async function importSheet(
   const done = valueIn(
     await department.act({
       ...request,
-      deeds: [{ action: 'import.commit', body: { ...file, ...dated, accept } }],
+      deeds: [{ action: 'import.commit', body: { ...file, accept } }],
     }),
   );
   return report(preview, done, offersNote(preview, yes));
