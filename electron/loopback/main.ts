@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { openDepartment, runDemo } from '../../db/store/client.ts';
+import type { Progress } from '../demo.ts';
 import { createDesk } from '../desk.ts';
 import { dataFolder } from '../folder.ts';
 import { problemOf } from '../problem.ts';
@@ -61,7 +62,7 @@ async function run(): Promise<void> {
   }
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
 
-  await desk.start(showProgress).catch(error => {
+  await desk.start(progressShown()).catch(error => {
     // The host goes on: a screen can still open another file.
     const { message, todo } = problemOf(error);
     console.error(`The department file could not be opened. ${message} ${todo}`);
@@ -88,9 +89,15 @@ function closingOf(window: ChildProcess, browser: string): Promise<void> {
   });
 }
 
-/** One line that is written over on a terminal, a line every quarter elsewhere. */
-function showProgress(done: number, total: number, what: string): void {
-  const line = `Making the demo department: ${what} (${done} of ${total})`;
-  if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${line}${done >= total ? '\n' : ''}`);
-  else if (done >= total || done % Math.max(1, Math.ceil(total / 4)) === 0) console.error(line);
+/** One line that is written over on a terminal; elsewhere a line at the start, at each quarter and at the end. */
+function progressShown(): Progress {
+  let quarter = -1;
+  return (done, total, what) => {
+    const line = `Making the demo department: ${what} (${done} of ${total})`;
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${line}${done >= total ? '\n' : ''}`);
+    else if (Math.floor((4 * done) / total) > quarter) {
+      quarter = Math.floor((4 * done) / total);
+      console.error(line);
+    }
+  };
 }

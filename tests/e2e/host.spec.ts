@@ -2,7 +2,8 @@
 import { expect, shot, test } from './host.ts';
 
 test('the first address opens the screens once', async ({ page, host, browser }) => {
-  await expect(page).toHaveURL(`${host.origin}/`);
+  expect(new URL(page.url()).search).toBe('');
+  await expect(page).toHaveURL(url => url.origin === host.origin && url.pathname === '/');
   expect((await host.ask(page, 'department.summary', {}))?.isDemo).toBe(true);
   await page.reload();
   await expect(page).toHaveTitle(/Baybook/);
