@@ -10,7 +10,7 @@ import type { Book } from '../../domain/rulebook/book.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
 import { type Touched, thingKey } from './apply.ts';
 import { readBook } from './book.ts';
-import { asItemFacts, factsOf, identityOf } from './facts.ts';
+import { asItemFacts, factsOf, identityOf, memberOf } from './facts.ts';
 import { derivePlaces } from './places.ts';
 import { writeWords } from './words.ts';
 
@@ -136,7 +136,7 @@ function deriveUnit(db: Db, key: number): void {
 }
 
 function deriveMember(db: Db, key: number): void {
-  const member = identityOf(factsOf(db, key));
+  const member = memberOf(factsOf(db, key));
   if (!member) {
     run(db, 'DELETE FROM members WHERE key = ?', key);
     run(db, 'DELETE FROM words WHERE rowid = ?', key);

@@ -65,6 +65,19 @@ export function identityOf(facts: readonly PlainFact[]): Record<string, unknown>
   return told.length === 0 ? null : Object.assign({}, ...told.map(f => f.values));
 }
 
+/**
+ * A member as known, or null: also where only their later entitlements stand, because another device voided what
+ * brought them in.
+ */
+export function memberOf(
+  facts: readonly PlainFact[],
+): ({ number: string; name: string } & Record<string, unknown>) | null {
+  const identity = identityOf(facts);
+  return typeof identity?.number === 'string' && typeof identity.name === 'string'
+    ? { ...identity, number: identity.number, name: identity.name }
+    : null;
+}
+
 function plain(row: FactRow): PlainFact {
   return {
     ...row,

@@ -9,7 +9,7 @@ import type { ActAnswer, ActRequest, Answer, Deed, Problem, Via } from '../api.t
 import { applyEntry, nothingTouched, thingKey } from '../caches/apply.ts';
 import { forgetBook } from '../caches/book.ts';
 import { deriveTouched } from '../caches/derive.ts';
-import { factsOf, identityOf } from '../caches/facts.ts';
+import { factsOf, memberOf } from '../caches/facts.ts';
 import { expandCommit, type PreparedCommit, prepareCommit } from '../files/import/commit.ts';
 import { SheetError } from '../files/sheet/index.ts';
 import { append, readWriting } from '../ledger/append.ts';
@@ -200,7 +200,7 @@ function entitlementRefusal(
       'by',
     );
   const key = thingKey(db, by);
-  const member = key === undefined ? null : identityOf(factsOf(db, key));
+  const member = key === undefined ? null : memberOf(factsOf(db, key));
   if (!member || !Array.isArray(member.grants))
     return refuse(
       'not a member',

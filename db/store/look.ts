@@ -6,7 +6,7 @@ import { type Derived, derive } from '../../domain/derive/thing.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
-import { asItemFacts, factsOf, identityOf } from '../caches/facts.ts';
+import { asItemFacts, factsOf, identityOf, memberOf } from '../caches/facts.ts';
 import { all, type Db, one } from './statements.ts';
 
 /**
@@ -80,7 +80,10 @@ export function lookInto(
     },
     memberNumbers() {
       const numbers = new Set(all<{ number: string }>(db, 'SELECT number FROM members').map(m => m.number));
-      for (const id of touchedOf('member')) numbers.add(String(identity(id, 'member')?.number));
+      for (const id of touchedOf('member')) {
+        const member = memberOf(factsOf(db, thingKey(db, id) ?? -1));
+        if (member) numbers.add(member.number);
+      }
       return numbers;
     },
     placeNamed(under, name) {

@@ -1,0 +1,70 @@
+/** A deed of every action that succeeds in a department that has been made ready for it. */
+import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import { aHose, type Ground, type TestDepartment } from './department.ts';
+
+export interface ReadyDeed {
+  action: string;
+  body: Record<string, unknown>;
+}
+
+/** Make the department ready for each action and say the deed; each is given a thing of its own. */
+export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
+  let n = 0;
+  const hose = () => aHose(d, `T-${++n}`, { place: g.bed });
+  const after = (action: string, body: Record<string, unknown>) => {
+    const item = hose();
+    d.must(action, { item, ...body });
+    return item;
+  };
+  const member = d.must('member.add', { number: `M${++n}`, name: 'J. Okafor', position: 'driver' });
+  const [requirement] = SHIPPED_REQUIREMENTS;
+  const deed = (action: string, body: Record<string, unknown>): ReadyDeed => ({ action, body });
+  return [
+    deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
+    deed('member.entitle', { member, position: 'logistics' }),
+    deed('member.pin', { member }),
+    deed('station.add', { name: `Station ${++n}` }),
+    deed('unit.add', { name: `Engine ${++n}`, station: g.station }),
+    deed('rig.add', { name: `Reserve R-${++n}`, unit: g.unit }),
+    deed('place.add', { name: `shelf ${++n}`, kind: 'storeroom', under: g.station }),
+    deed('agency.add', { name: 'Alder Cylinder Works', rin: 'B456' }),
+    deed('item.receive', { family: 'hose', number: `T-${++n}`, place: g.bed }),
+    deed('item.amend', { item: hose(), attributes: { made: '2020-05' }, why: 'Misread stencil' }),
+    deed('item.move', { item: hose(), to: g.rack }),
+    deed('item.assign', { item: hose(), assignment: 'reserve' }),
+    deed('item.tagOut', { item: hose(), reason: 'Cut' }),
+    deed('item.limit', { item: hose(), reason: 'Training ground only' }),
+    deed('item.sendToRepair', { item: hose(), vendor: g.vendor }),
+    deed('item.repaired', { item: hose(), kind: 'recoupled' }),
+    deed('item.oweRetest', { item: hose(), trigger: 'suspected damage' }),
+    deed('item.return', { item: after('item.tagOut', { reason: 'Cut' }) }),
+    deed('item.hold', { item: hose(), reason: 'Burst at a working fire' }),
+    deed('item.release', { item: after('item.hold', { reason: 'Burst' }), note: 'Investigator done' }),
+    deed('item.missing', { item: hose() }),
+    deed('item.found', { item: after('item.missing', {}), place: g.rack }),
+    deed('item.retire', { item: hose(), reason: 'Worn' }),
+    deed('item.dispose', { item: hose(), how: 'Cut up' }),
+    deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
+    deed('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' }),
+    deed('policy.choose', { policy: 'charged past due', choice: 'pull' }),
+    deed('permit.confirm', {
+      permit: 'DOT-SP 10915',
+      construction: 'carbon',
+      months: 60,
+      lifeMonths: 180,
+      basis: 'the permit in hand',
+    }),
+    deed('import.note', {
+      file: 'hose.csv',
+      sha256: '0'.repeat(64),
+      family: 'hose',
+      rows: 1,
+      accepted: 1,
+      refused: 0,
+    }),
+    deed('void', {
+      target: d.must('item.assign', { item: hose(), assignment: 'reserve' }),
+      why: 'Wrong hose',
+    }),
+  ];
+}

@@ -1,0 +1,333 @@
+/**
+ * Random legal histories: every action on things, places and rules, with back-dating, coarse dates and voids of
+ * facts, entries and batches. A step is a handful of numbers that are made into a deed against the department as
+ * it then is, so that a failing history can be shrunk step by step; what is refused is passed over.
+ */
+import fc from 'fast-check';
+import type { Deed } from '../../../db/api.ts';
+import { all, type Db } from '../../../db/store/statements.ts';
+import { type Day, dayOf, dayText } from '../../../domain/calendar/day.ts';
+import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
+import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import type { TestDepartment } from './department.ts';
+
+/** Kinds of steps, each as often as it stands here. */
+const KINDS = [
+  ...Array(8).fill('receive'),
+  ...Array(3).fill('amend'),
+  ...Array(5).fill('move'),
+  ...Array(2).fill('assign'),
+  ...Array(8).fill('record'),
+  ...Array(2).fill('tagOut'),
+  'limit',
+  'sendToRepair',
+  ...Array(2).fill('repaired'),
+  'oweRetest',
+  ...Array(3).fill('return'),
+  'hold',
+  ...Array(3).fill('release'),
+  ...Array(2).fill('missing'),
+  ...Array(3).fill('found'),
+  'retire',
+  'dispose',
+  'adopt',
+  'policy',
+  'permit',
+  ...Array(2).fill('place'),
+  'unit',
+  'rig',
+  'station',
+  'agency',
+  'member',
+  'entitle',
+  ...Array(7).fill('void'),
+] as const;
+
+export interface Step {
+  kind: (typeof KINDS)[number];
+  a: number;
+  b: number;
+  c: number;
+  /** Days after 1 January 2020; a few lie after today and are refused. */
+  day: number;
+}
+
+const number = fc.nat({ max: 9999 });
+const step: fc.Arbitrary<Step> = fc.record({
+  kind: fc.constantFrom(...KINDS),
+  a: number,
+  b: number,
+  c: number,
+  day: fc.nat({ max: 2530 }),
+});
+
+/** One act: one to three deeds, after the clock has gone on by some minutes, or back. */
+export interface Act {
+  device: number;
+  steps: Step[];
+  minutes: number;
+}
+
+const oneAct = (devices: number): fc.Arbitrary<Act> =>
+  fc.record({
+    device: fc.nat({ max: devices - 1 }),
+    steps: fc.array(step, { minLength: 1, maxLength: 3 }),
+    minutes: fc.integer({ min: -90, max: 3000 }),
+  });
+
+/** A history of one device. */
+export const history = (acts: number): fc.Arbitrary<Act[]> =>
+  fc.array(oneAct(1), { minLength: 8, maxLength: acts, size: 'max' });
+
+/** What happens among several devices: somebody acts, or one takes in what another has. */
+export type Happening = { act: Act } | { from: number; to: number };
+
+export const happenings = (devices: number, count: number): fc.Arbitrary<Happening[]> =>
+  fc.array(
+    fc.oneof(
+      { weight: 4, arbitrary: oneAct(devices).map(act => ({ act })) },
+      {
+        weight: 1,
+        arbitrary: fc.record({ from: fc.nat({ max: devices - 1 }), to: fc.nat({ max: devices - 1 }) }),
+      },
+    ),
+    { minLength: 8, maxLength: count, size: 'max' },
+  );
+
+/** Do an act, as far as its deeds can be made and are not refused. */
+export function perform(d: TestDepartment, act: Act): void {
+  d.clock.ms += act.minutes * 60_000;
+  const deeds: Deed[] = [];
+  for (const s of act.steps) {
+    const deed = deedOf(d.db, s, deeds);
+    if (deed) deeds.push(deed);
+  }
+  // Without the deed that is refused, until the rest is taken; one that counted on it is then refused itself.
+  while (deeds.length > 0) {
+    const answer = d.act(deeds);
+    if (answer.ok) return;
+    deeds.splice(answer.error.deed ?? 0, 1);
+  }
+}
+
+function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
+  const on = whenOf(s);
+  const places = idsOf(db, 'place');
+  const place = at(places, s.b);
+  const items = idsOf(db, 'item');
+  // Now and then the thing that the same act receives.
+  const received = before.findIndex(b => b.action === 'item.receive');
+  const item = received >= 0 && s.c % 2 === 0 ? `&${received}` : at(items, s.a);
+  const family = familyOf(familyName(db, item, before)) ?? FAMILIES[0];
+  const deed = (action: string, body: Record<string, unknown>): Deed => ({ action, body });
+  const onItem = (action: string, body: Record<string, unknown> = {}): Deed | null =>
+    item === undefined ? null : deed(`item.${action}`, { item, on, ...body });
+  switch (s.kind) {
+    case 'receive': {
+      // Mostly hose and cylinders: their rules have the most to say.
+      const chosen = FAMILIES[at([0, 0, 0, 1, 2, 2, 3, 4], s.a) ?? 0];
+      return deed('item.receive', {
+        family: chosen?.id,
+        // Few numbers, so that they meet.
+        number: `N-${s.b % 4}`,
+        ...(s.c % 3 === 0 ? { serial: `S${s.c % 7}` } : {}),
+        attributes: attributesOf(chosen?.id ?? '', s),
+        ...(place !== undefined && s.c % 4 > 0 ? { place } : {}),
+        ...(s.c % 5 === 0 ? { assignment: ASSIGNMENTS[s.a % ASSIGNMENTS.length] } : {}),
+        ...(s.c % 7 === 0 ? { condition: 'received' } : {}),
+        evenIfNumberInUse: s.c % 2 === 0,
+        on,
+      });
+    }
+    case 'amend':
+      return item === undefined
+        ? null
+        : deed('item.amend', {
+            item,
+            ...(s.b % 3 === 0 ? { number: `N-${s.c % 4}` } : {}),
+            ...(s.b % 4 === 0 ? { serial: s.c % 2 === 0 ? null : `S${s.c % 7}` } : {}),
+            attributes: { ...attributesOf(family?.id ?? '', s), ...(s.b % 5 === 0 ? { made: null } : {}) },
+            ...(s.c % 3 === 0 ? { from: on } : {}),
+          });
+    case 'move':
+      return place === undefined
+        ? null
+        : onItem('move', { to: place, how: HOW_KNOWN[s.c % HOW_KNOWN.length] });
+    case 'assign':
+      return onItem('assign', { assignment: ASSIGNMENTS[s.b % ASSIGNMENTS.length] });
+    case 'record':
+      return item === undefined
+        ? null
+        : deed('record.add', {
+            item,
+            activity: at(family?.activities ?? [], s.b)?.id,
+            outcome: s.c % 3 === 0 ? OUTCOMES[s.b % OUTCOMES.length] : 'pass',
+            rin: 'A123',
+            on,
+          });
+    case 'tagOut':
+    case 'limit':
+    case 'hold':
+    case 'retire':
+      return onItem(s.kind, { reason: `Reason ${s.b % 5}` });
+    case 'release': {
+      const held = inCondition(db, 'held for investigation', s) ?? item;
+      return held === undefined ? null : deed('item.release', { item: held, on, note: 'Investigator done' });
+    }
+    case 'return': {
+      const tagged = inCondition(db, 'tagged out', s) ?? item;
+      return tagged === undefined ? null : deed('item.return', { item: tagged, on });
+    }
+    case 'missing':
+      return onItem('missing');
+    case 'sendToRepair':
+      return onItem('sendToRepair', s.c % 2 === 0 && place !== undefined ? { vendor: place } : {});
+    case 'repaired':
+      return onItem('repaired', { kind: at(family?.repairs ?? [], s.b)?.kind, note: 'Looked at' });
+    case 'oweRetest':
+      return onItem('oweRetest', { trigger: at(family?.triggers ?? [], s.b)?.id ?? 'none' });
+    case 'found': {
+      const missing = inCondition(db, 'missing', s);
+      return missing === undefined || place === undefined
+        ? null
+        : deed('item.found', { item: missing, place, on });
+    }
+    case 'dispose':
+      return onItem('dispose', { how: 'Cut up' });
+    case 'adopt': {
+      const requirement = at(SHIPPED_REQUIREMENTS, s.a);
+      if (!requirement) return null;
+      const { clock } = requirement;
+      const changed = clock.kind === 'since last' ? { ...clock, every: { months: 1 + (s.b % 24) } } : clock;
+      return deed('rulebook.adopt', {
+        requirements: [{ ...requirement, clock: changed, warnDays: s.c % 90 }],
+        from: s.c % 3 === 0 ? 'opening' : dayText(dayAt(s)),
+      });
+    }
+    case 'policy':
+      return deed('policy.choose', {
+        policy: 'life ends',
+        choice: s.b % 2 === 0 ? 'month start' : 'month end',
+        from: s.c % 3 === 0 ? 'opening' : dayText(dayAt(s)),
+      });
+    case 'permit':
+      return deed('permit.confirm', {
+        permit: `DOT-SP ${10_915 + (s.a % 2)}`,
+        construction: 'carbon',
+        months: 36 + (s.b % 3) * 12,
+        lifeMonths: s.c % 3 === 0 ? 'label' : 180,
+        basis: 'the permit in hand',
+      });
+    case 'place':
+      return deed('place.add', {
+        name: `place ${s.a % 6}`,
+        kind: 'compartment',
+        ...(place !== undefined && s.c % 4 > 0 ? { under: place } : {}),
+      });
+    case 'unit':
+      return deed('unit.add', {
+        name: `Unit ${s.a % 4}`,
+        ...(place !== undefined && s.b % 2 === 0 ? { station: place } : {}),
+        ...(s.c % 2 === 0 ? { rig: { name: `Rig ${s.a % 4}` } } : {}),
+      });
+    case 'rig': {
+      const unit = at(idsOf(db, 'unit'), s.b);
+      return deed('rig.add', { name: `Rig ${s.a % 6}`, ...(unit === undefined ? {} : { unit }) });
+    }
+    case 'station':
+      return deed('station.add', { name: `Station ${s.a % 5}` });
+    case 'agency':
+      return deed('agency.add', { name: `Agency ${s.a % 3}`, ...(s.b % 2 === 0 ? { rin: 'B456' } : {}) });
+    case 'member':
+      return deed('member.add', { number: `${s.a % 9}`, name: `Member ${s.a % 9}`, position: 'driver' });
+    case 'entitle': {
+      const member = at(idsOf(db, 'member').slice(1), s.a);
+      return member === undefined ? null : deed('member.entitle', { member, position: 'logistics' });
+    }
+    case 'void':
+      return voidOf(db, s);
+  }
+  return null;
+}
+
+/** Void a fact, an entry or a batch, mostly one of the last. */
+function voidOf(db: Db, s: Step): Deed | null {
+  const facts = all<{ id: string; entry: string; batch: string }>(
+    db,
+    'SELECT id, entry, batch FROM facts ORDER BY key DESC LIMIT ?',
+    s.b % 4 === 0 ? 200 : 12,
+  );
+  const fact = at(facts, s.a);
+  if (!fact) return null;
+  return { action: 'void', body: { target: [fact.id, fact.entry, fact.batch][s.c % 3], why: 'Mistake' } };
+}
+
+function inCondition(db: Db, condition: string, s: Step): string | undefined {
+  const ids = all<{ id: string }>(
+    db,
+    'SELECT t.id FROM items i JOIN things t ON t.key = i.key WHERE i.condition = ? ORDER BY t.id',
+    condition,
+  );
+  return at(ids, s.a)?.id;
+}
+
+function familyName(db: Db, item: string | undefined, before: readonly Deed[]): string {
+  if (item?.startsWith('&')) return String(before[Number(item.slice(1))]?.body.family);
+  return (
+    all<{ family: string }>(
+      db,
+      'SELECT i.family FROM items i JOIN things t ON t.key = i.key WHERE t.id = ?',
+      item ?? '',
+    )[0]?.family ?? 'hose'
+  );
+}
+
+function attributesOf(family: string, s: Step): Record<string, unknown> {
+  const dates = {
+    ...(s.a % 3 > 0 ? { made: whenOf({ ...s, day: s.day % 900, c: s.a }) } : {}),
+    ...(s.b % 3 > 0 ? { inService: whenOf({ ...s, day: 900 + (s.day % 300), c: s.b }) } : {}),
+  };
+  if (family === 'hose') return { ...dates, use: at(['attack', 'supply', 'occupant'], s.c), length_ft: 50 };
+  if (family === 'ladder')
+    return {
+      ...dates,
+      type: at(['roof', 'extension'], s.c),
+      ...(s.c % 2 ? { heatLabelExpires: '2027-05' } : {}),
+    };
+  if (family === 'cylinder')
+    return {
+      ...dates,
+      ...(s.c % 4 > 0
+        ? { spec: at(['DOT-3AL', 'DOT-SP 10915', 'DOT-SP 10916'], s.c) }
+        : { construction: 'carbon' }),
+      ...(s.b % 2 ? { lifeLabel_months: 180 } : {}),
+    };
+  return dates;
+}
+
+function dayAt(s: Step): Day {
+  return (dayOf(2020, 1, 1) + s.day) as Day;
+}
+
+/** The step's day as precisely as it happens to be known. */
+function whenOf(s: Pick<Step, 'day' | 'c'>): string {
+  const text = dayText((dayOf(2020, 1, 1) + s.day) as Day);
+  switch (s.c % 7) {
+    case 0:
+      return text.slice(0, 4);
+    case 1:
+      return text.slice(0, 7);
+    case 2:
+      return `${text}T${String(s.day % 24).padStart(2, '0')}:10`;
+    default:
+      return text;
+  }
+}
+
+function idsOf(db: Db, kind: string): string[] {
+  return all<{ id: string }>(db, 'SELECT id FROM things WHERE kind = ? ORDER BY id', kind).map(t => t.id);
+}
+
+function at<T>(list: readonly T[], n: number): T | undefined {
+  return list[n % list.length];
+}
