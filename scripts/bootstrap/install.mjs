@@ -42,7 +42,7 @@ async function install() {
   const why = whyInstall();
   if (why === null) return;
   say(`Installing the dependencies (npm ci): ${why}. This takes about a minute.`);
-  const flags = ['ci', '--ignore-scripts', '--no-audit', '--no-fund'];
+  const flags = ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
   // npm replaces node_modules, so it should not run on the Node that lives there.
   const node = process.env.npm_node_execpath ?? process.execPath;
   const npm = process.env.npm_execpath;

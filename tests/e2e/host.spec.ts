@@ -1,5 +1,5 @@
 /** The loopback host in a real browser: let in once, told of changes, ended cleanly. */
-import { expect, shot, test } from './host.ts';
+import { expect, shot, TODAY, terminal, test } from './host.ts';
 
 test('the first address opens the screens once', async ({ page, host, browser }) => {
   expect(new URL(page.url()).search).toBe('');
@@ -19,31 +19,51 @@ test('the first address opens the screens once', async ({ page, host, browser })
   await stranger.close();
 });
 
-test('a page of another origin reaches neither door, with the cookie in the same browser', async ({
+test('a page of another port reaches neither door, though the browser sends it the cookie', async ({
   page,
   host,
 }) => {
+  const by = (await host.ask(page, 'members.list', {}))[0]?.id;
+  const request = { by, deeds: [{ action: 'station.add', body: { name: 'Station 99' } }] };
   const other = await page.context().newPage();
   await other.route('http://127.0.0.1:1/', route =>
     route.fulfill({ contentType: 'text/html', body: 'other' }),
   );
   await other.goto('http://127.0.0.1:1/');
-  const reached = await other.evaluate(async origin => {
-    const body = JSON.stringify({ question: 'department.summary', args: {} });
-    const tries = [
-      fetch(`${origin}/api/ask`, {
-        method: 'POST',
-        credentials: 'include',
-        headers: { 'content-type': 'application/json' },
-        body,
+  const reached = await other.evaluate(
+    async ({ origin, body }) => {
+      const post = { method: 'POST', credentials: 'include', body } as const;
+      const tries = [
+        fetch(`${origin}/api/act`, { ...post, headers: { 'content-type': 'application/json' } }),
+        // Without asking first a page may send no JSON, and may not read what it is answered.
+        fetch(`${origin}/api/act`, { ...post, mode: 'no-cors' }),
+      ];
+      return (await Promise.allSettled(tries)).map(t => (t.status === 'fulfilled' ? t.value.type : t.status));
+    },
+    { origin: host.origin, body: JSON.stringify({ request }) },
+  );
+  expect(reached).toEqual(['rejected', 'rejected']);
+  const stations = async () => (await host.ask(page, 'department.summary', {}))?.stations.map(s => s.name);
+  expect(await stations()).not.toContain('Station 99');
+  // The same from the host's own page is done: it was the page that was refused, not the deed.
+  const own = await page.request.post(`${host.origin}/api/act`, { data: { request } });
+  expect(await own.json()).toMatchObject({ ok: true });
+  expect(await stations()).toContain('Station 99');
+});
+
+test('an open page is told of what a script writes in the same file', async ({ page, host }) => {
+  const told = page.evaluate(
+    () =>
+      new Promise<string[]>(resolve => {
+        const feed = new EventSource('/api/changes');
+        feed.onmessage = event => resolve(JSON.parse(event.data));
       }),
-      fetch(`${origin}/api/ask`, { method: 'POST', credentials: 'include', mode: 'no-cors', body }),
-    ];
-    return (await Promise.allSettled(tries)).map(t => (t.status === 'fulfilled' ? t.value.type : t.status));
-  }, host.origin);
-  // What is not refused outright cannot be read, and was answered with a refusal.
-  expect(reached[0]).toBe('rejected');
-  expect(['opaque', 'rejected']).toContain(reached[1]);
+  );
+  await expect.poll(async () => (await host.ask(page, 'department.summary', {}))?.stations.length).toBe(4);
+  const deeds = JSON.stringify([{ action: 'station.add', body: { name: 'Station 35' } }]);
+  await terminal(['act', deeds, '--file', host.file ?? '', '--on', TODAY]);
+  expect(await told).toContain('places');
+  expect((await host.ask(page, 'department.summary', {}))?.stations.map(s => s.name)).toContain('Station 35');
 });
 
 test.describe('with no department file at all', () => {
