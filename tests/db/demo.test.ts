@@ -96,10 +96,9 @@ function bodies(db: Db): string {
 }
 
 describe('the demo as a whole', () => {
-  it('is the same for a seed and a day, and another for another seed', { timeout: 60_000 }, () => {
+  it('is the same for a seed and a day', { timeout: 60_000 }, () => {
     const said = bodies(first.db);
     expect(bodies(demo(ON, 1).db) === said).toBe(true);
-    expect(bodies(demo(ON, 4).db) === said).toBe(false);
   });
 
   it('tells its progress up to the end', () => {
@@ -225,6 +224,8 @@ describe('the demo as a whole', () => {
     [ON, 4],
   ])('loads for %s with seed %i, with the same stories', { timeout: 60_000 }, async (on, seed) => {
     const { db } = demo(on, seed);
+    // The seed moves what happens by chance; the stories stay.
+    expect(bodies(db) === bodies(first.db)).toBe(false);
     const there = asker(db, on);
     const { byState } = await there<DueCounts>('due.counts');
     expect(byState.overdue).toBe(28);

@@ -1,0 +1,97 @@
+/**
+ * The demo's diary: what was told on which day, at which time and by whom. It is planned subject by subject and
+ * then written in the order of time, so that the ledger grows as it would have grown.
+ */
+import type { Day } from '../../../domain/calendar/day.ts';
+import { dayText } from '../../../domain/calendar/day.ts';
+import { showWhen } from '../../../domain/calendar/show.ts';
+import type { When } from '../../../domain/calendar/when.ts';
+import type { Deed } from '../../api.ts';
+import { act } from '../../store/act.ts';
+import type { Db } from '../../store/statements.ts';
+import { instantOf } from './instants.ts';
+
+/** What a planned deed calls a thing whose id the ledger has yet to give: `@hose 31-107`. */
+export type Label = `@${string}`;
+
+export interface Planned {
+  action: string;
+  /** Fields that start with `@` name things by their labels. */
+  body: Record<string, unknown>;
+  /** How later deeds call what this one brings. */
+  as?: Label;
+  /** How they call what it brings beside: label by the suffix of its id. */
+  also?: Readonly<Record<string, Label>>;
+}
+
+interface Page {
+  day: Day;
+  instant: number;
+  by: Label | null;
+  deeds: readonly Planned[];
+}
+
+export type Progress = (done: number, total: number, what: string) => void;
+
+export class Diary {
+  readonly #pages: Page[] = [];
+
+  /** Plan what one member tells at one time: one act. @param time local, `07:40`, from 03:00 on */
+  at(day: Day, time: string, by: Label | null, deeds: readonly Planned[]): void {
+    if (deeds.length > 0) this.#pages.push({ day, instant: instantOf(day, time), by, deeds });
+  }
+
+  /**
+   * Write the whole diary in one transaction: a demo is there or it is not.
+   * @throws Error where a deed is refused or names what is not there yet: the plan is wrong
+   */
+  write(db: Db, progress: Progress): void {
+    const pages = [...this.#pages].sort((a, b) => a.instant - b.instant);
+    const total = pages.reduce((sum, page) => sum + page.deeds.length, 0);
+    const ids = new Map<string, string>();
+    let done = 0;
+    let told = 0;
+    db.transaction(() => {
+      for (const page of pages) {
+        const deeds = named(page, ids);
+        const clock = { now: () => page.instant, today: page.day };
+        const by = page.by === null ? null : idOf(ids, page.by);
+        const answer = act(db, clock, { by, deeds });
+        if (!answer.ok) {
+          const { message, todo, deed } = answer.error;
+          throw new Error(
+            `The demo's ${JSON.stringify(deeds[deed ?? 0])} of ${dayText(page.day)} was refused: ${message} ${todo}`,
+          );
+        }
+        page.deeds.forEach((deed, i) => {
+          const id = answer.value.entries[i] ?? '';
+          if (deed.as) ids.set(deed.as, id);
+          for (const [suffix, label] of Object.entries(deed.also ?? {})) ids.set(label, id + suffix);
+        });
+        done += page.deeds.length;
+        if (done - told < 250 && done < total) continue;
+        told = done;
+        progress(done, total, `Writing ${showWhen(dayText(page.day).slice(0, 7) as When)}`);
+      }
+    })();
+  }
+}
+
+/** A page's deeds with every label replaced by an id, or by the place in the list of what the same page brings. */
+function named(page: Page, ids: ReadonlyMap<string, string>): Deed[] {
+  const here = new Map<string, string>();
+  return page.deeds.map(({ action, body, as }, i) => {
+    const filled = Object.entries(body).map(([field, value]) => [
+      field,
+      typeof value === 'string' && value.startsWith('@') ? (here.get(value) ?? idOf(ids, value)) : value,
+    ]);
+    if (as) here.set(as, `&${i}`);
+    return { action, body: Object.fromEntries(filled) };
+  });
+}
+
+function idOf(ids: ReadonlyMap<string, string>, label: string): string {
+  const id = ids.get(label);
+  if (id === undefined) throw new Error(`The demo names ${label} before it is there.`);
+  return id;
+}

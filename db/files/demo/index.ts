@@ -1,0 +1,114 @@
+/** The demo department: an invented fire district with three years of history, the same for a seed and a day. */
+import { addDays, addMonths, type Day, dayText } from '../../../domain/calendar/day.ts';
+import { PERMIT_OFFERS } from '../../../domain/rulebook/cylinder.ts';
+import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import { POLICIES } from '../../../domain/rulebook/policies.ts';
+import type { Db } from '../../store/statements.ts';
+import { Chance } from './chance.ts';
+import { planCylinders } from './cylinders.ts';
+import type { World } from './deeds.ts';
+import { Diary, type Progress } from './diary.ts';
+import { planEquipment } from './equipment.ts';
+import { planHose } from './hose.ts';
+import * as incidents from './incidents.ts';
+import { ZONE } from './instants.ts';
+import { newLadder, planLadders } from './ladders.ts';
+import { CHECKS_SINCE, planPacks } from './packs.ts';
+import { CHIEF, memberLabel, peopleDeeds, shopEntitlement } from './people.ts';
+import { layOut } from './places.ts';
+import { openNow, packRepairs, repairs, retirements, wander } from './upkeep.ts';
+
+export interface DemoOptions {
+  /** The day of the demo: its history leads up to the morning of this day. */
+  on: Day;
+  seed: number;
+}
+
+/**
+ * Fill a new, empty file with Larkspur Valley Fire District, in one transaction. Every deed goes through the
+ * store's own door, recorded at the instant it would have been.
+ * @throws Error where a deed is refused: nothing is written then
+ */
+export function buildDemo(db: Db, options: DemoOptions, progress: Progress): void {
+  const { on, seed } = options;
+  const diary = new Diary();
+  const world: World = {
+    on,
+    opened: addMonths(on, -36),
+    diary,
+    chance: subject => new Chance(seed, subject),
+  };
+  openDepartment(world);
+  const hose = planHose(world);
+  const ladders = planLadders(world);
+  const cylinders = planCylinders(world);
+  const packs = planPacks(world);
+  const equipment = planEquipment(world);
+  newLadder(world);
+  incidents.hoseAfterTheFire(world, hose);
+  incidents.hoseThatTurnedUp(world);
+  incidents.ladderSignedBack(world, ladders);
+  incidents.owedTests(world, ladders, cylinders, packs);
+  incidents.heldPack(world, packs);
+  incidents.chargedAndRacked(world, cylinders);
+  incidents.bottlesAtThree(world, cylinders);
+  incidents.imagerLeftBehind(world, equipment);
+  incidents.stopUseNotice(world, equipment);
+  openNow(world, equipment);
+  packRepairs(world, packs);
+  repairs(world, equipment);
+  retirements(world, equipment);
+  wander(world, equipment);
+  diary.write(db, progress);
+}
+
+/** The weekly check of packs was taken up later than the rest of the book. */
+const LATER = 'pack.operational-check';
+/** Permits that somebody has read; the others in the rack are not judged. */
+const READ = ['DOT-SP 10915', 'DOT-SP 10945', 'DOT-E 7277'];
+
+/** The first morning: the department with its book, its people and its places. */
+function openDepartment(world: World): void {
+  const { diary, opened, on } = world;
+  const chief = memberLabel(CHIEF);
+  const adopted = SHIPPED_REQUIREMENTS.filter(r => r.id !== LATER);
+  diary.at(opened, '09:00', null, [
+    {
+      action: 'department.open',
+      body: {
+        name: 'Larkspur Valley Fire District',
+        zone: ZONE,
+        state: 'CO',
+        member: { number: CHIEF.number, name: CHIEF.name },
+        book: 'empty',
+        demo: true,
+      },
+      as: '@department',
+      also: { '.m': chief },
+    },
+    { action: 'rulebook.adopt', body: { requirements: adopted, from: 'opening' } },
+  ]);
+  diary.at(opened, '09:10', chief, [
+    ...peopleDeeds(),
+    shopEntitlement(),
+    ...POLICIES.map(p => ({ action: 'policy.choose', body: { policy: p.id, choice: p.offer } })),
+    ...PERMIT_OFFERS.filter(p => READ.includes(p.permit)).map(
+      ({ permit, construction, months, lifeMonths }) => ({
+        action: 'permit.confirm',
+        body: { permit, construction, months, lifeMonths, basis: 'the permit in hand' },
+      }),
+    ),
+  ]);
+  layOut(diary, opened, on);
+  const since = addDays(on, -CHECKS_SINCE);
+  diary.at(since, '08:00', chief, [
+    {
+      action: 'rulebook.adopt',
+      body: {
+        requirements: SHIPPED_REQUIREMENTS.filter(r => r.id === LATER),
+        from: dayText(since),
+        reason: 'Weekly checks of packs, as agreed with the captains',
+      },
+    },
+  ]);
+}
