@@ -1,4 +1,6 @@
 /** The loopback host in a real browser: let in once, told of changes, ended cleanly. */
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { expect, shot, TODAY, terminal, test } from './host.ts';
 
 test('the first address opens the screens once', async ({ page, host, browser }) => {
@@ -23,13 +25,13 @@ test('a page of another port reaches neither door, though the browser sends it t
   page,
   host,
 }) => {
-  const by = (await host.ask(page, 'members.list', {}))[0]?.id;
+  const by = (await host.ask(page, 'members.list', {})).find(m => m.name === 'Terminal')?.id;
   const request = { by, deeds: [{ action: 'station.add', body: { name: 'Station 99' } }] };
+  // A real server: a page that only seems to come from this machine is kept out by the browser itself.
+  const server = createServer((_, response) => response.setHeader('Content-Type', 'text/html').end('other'));
+  await new Promise<void>(resolve => server.listen(0, '127.0.0.1', resolve));
   const other = await page.context().newPage();
-  await other.route('http://127.0.0.1:1/', route =>
-    route.fulfill({ contentType: 'text/html', body: 'other' }),
-  );
-  await other.goto('http://127.0.0.1:1/');
+  await other.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
   const reached = await other.evaluate(
     async ({ origin, body }) => {
       const post = { method: 'POST', credentials: 'include', body } as const;
@@ -42,6 +44,7 @@ test('a page of another port reaches neither door, though the browser sends it t
     },
     { origin: host.origin, body: JSON.stringify({ request }) },
   );
+  server.close();
   expect(reached).toEqual(['rejected', 'rejected']);
   const stations = async () => (await host.ask(page, 'department.summary', {}))?.stations.map(s => s.name);
   expect(await stations()).not.toContain('Station 99');
