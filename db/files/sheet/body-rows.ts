@@ -35,11 +35,8 @@ export function bodyRows(
   const lines = texts.flatMap((row, at) =>
     at >= layout.bodyAt && row.some(t => t !== '') ? [{ at, row, filled: filledCells(row) }] : [],
   );
-  const known = new Set(
-    lines
-      .filter(l => l.filled >= 3 || l.filled === layout.headings.length)
-      .map(l => shapeOfNumber(l.row[numberColumn] ?? '')),
-  );
+  const full = lines.filter(l => l.filled >= 3 || l.filled === layout.headings.length);
+  const known = knownShapes(full.map(l => l.row[numberColumn] ?? ''));
   const lastFull = lines.findLastIndex(l => l.filled >= 3 && !isClosing(l.row, numberColumn, known));
   const rows: BodyRow[] = [];
   const leftOut: LeftOut[] = [];
@@ -71,8 +68,10 @@ function whyLeftOut(
   if (isHeadingAgain(row, layout.headings)) return 'The headings printed again.';
   if (isClosing(row, numberColumn, known)) return 'A total or a note, not a row.';
   const number = row[numberColumn] ?? '';
-  const numbered =
-    number !== '' && /\d/.test(number) && (known.size === 0 || known.has(shapeOfNumber(number)));
+  // One cell alone must look like the other numbers; beside another cell a short word with a digit is one too.
+  const looksNumbered =
+    known.size === 0 || known.has(shapeOfNumber(number)) || (filled > 1 && /^\S{1,12}$/.test(number));
+  const numbered = /\d/.test(number) && looksNumbered;
   const wide = layout.headings.filter(heading => heading !== '').length > 3;
   if (filled <= 2 && afterLast && !numbered && wide) return 'A note under the last row.';
   if (filled === 1 && !numbered && layout.headings.filter(h => h !== '').length > 2) return SECTION;
@@ -88,6 +87,8 @@ function isHeadingAgain(row: readonly string[], headings: readonly string[]): bo
 }
 
 function isClosing(row: readonly string[], numberColumn: number, known: ReadonlySet<string>): boolean {
+  const labels = row.filter(text => text.endsWith(':')).length;
+  if (labels > 1) return true;
   const number = row[numberColumn] ?? '';
   if (number !== '' && known.has(shapeOfNumber(number)) && /\d/.test(number) && !CLOSING.test(number))
     return false;
@@ -95,6 +96,14 @@ function isClosing(row: readonly string[], numberColumn: number, known: Readonly
   // A label and what it says, such as a signature; a title between the rows stands alone.
   if (first.endsWith(':') && filledCells(row) > 1) return true;
   return CLOSING.test(first) || row.some(text => /^(sub|grand)?[\s-]*totals?\s*:?$/i.test(text));
+}
+
+/** How numbers look in this sheet; of many rows, a look that only one has may be a total's. */
+function knownShapes(numbers: readonly string[]): Set<string> {
+  const counts = new Map<string, number>();
+  for (const number of numbers)
+    counts.set(shapeOfNumber(number), (counts.get(shapeOfNumber(number)) ?? 0) + 1);
+  return new Set([...counts].flatMap(([shape, count]) => (count > 1 || numbers.length < 4 ? [shape] : [])));
 }
 
 /** `31-100` as `9-9`: letters kept, runs of digits one. */

@@ -30,9 +30,9 @@ const LADDER_TYPE: Words = [
   ['single', 'single, straight, wall, s, str, one section, 1 section'],
 ];
 const LADDER_MATERIAL: Words = [
-  ['aluminum', 'aluminum, aluminium, alum, al, alu, alloy, aluminun'],
-  ['fiberglass', 'fiberglass, fibreglass, fiber glass, fg, frp, glass, f glass, fbg, fgl'],
-  ['wood', 'wood, wooden, wd, timber, ash, fir, spruce'],
+  ['aluminum', 'aluminum, aluminium, alum, al, alu, alloy, aluminun, a'],
+  ['fiberglass', 'fiberglass, fibreglass, fiber glass, fg, frp, glass, f glass, fbg, fgl, f'],
+  ['wood', 'wood, wooden, wd, timber, ash, fir, spruce, w'],
 ];
 const CYLINDER_CONSTRUCTION: Words = [
   ['hoop', 'hoop, hoop wrapped, hoop wrap, hw, partial wrap, partially wrapped'],

@@ -6,13 +6,6 @@ export { guessFamily } from './family-guess.ts';
 export { fieldsOf } from './fields.ts';
 export { type Cell, type Grid, readGrid } from './grid.ts';
 export { readSheet } from './reading.ts';
-export type {
-  ColumnGuess,
-  ReadOptions,
-  ReadProblem,
-  ReadRecord,
-  ReadRow,
-  SheetReading,
-} from './reading-types.ts';
+export type { ColumnGuess, ReadOptions, ReadRow, SheetReading } from './reading-types.ts';
 export { refusedCsv } from './refused-csv.ts';
 export { SheetError } from './sheet-error.ts';

@@ -1,7 +1,15 @@
 /** Encodings, separators, workbooks, and what is no sheet at all. Forms of files: common practice, no source. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import writeXlsxFile from 'write-excel-file/node';
-import { type Cell, readGrid, readSheet, SheetError } from '../../../db/files/sheet/index.ts';
+import {
+  type Cell,
+  guessFamily,
+  readGrid,
+  readSheet,
+  refusedCsv,
+  SheetError,
+} from '../../../db/files/sheet/index.ts';
 import { codesOf, gridOf, read, rowOf, TODAY } from './sheets.ts';
 
 const LINES = ['Hose No,Dia,Length,Location', 'A-1,1¾,50’,"Engine 31, bed"', 'A-2,2½,100 ft,Truck 3'];
@@ -212,6 +220,62 @@ describe('what is no sheet is refused with what to do', () => {
       SheetError,
     );
   });
+});
+
+it('no grid of cells, however odd, makes it throw', () => {
+  const words = [
+    'Hose',
+    'Dia',
+    'Test',
+    'Result',
+    'Date',
+    'Total:',
+    'ENGINE 31',
+    '31-1',
+    '1 3/4',
+    '50',
+    '5/6/26',
+    '28/4/26',
+    'P',
+    'FAIL - leak',
+    '',
+    '"',
+    '2024',
+    'Apr-16',
+    '🚒',
+    '-',
+    '1e99',
+    ':',
+  ];
+  const cell = fc.oneof(
+    fc.constantFrom<Cell>(
+      ...words,
+      null,
+      true,
+      45399,
+      -1,
+      Number.NaN,
+      Number.POSITIVE_INFINITY,
+      new Date(Number.NaN),
+    ),
+    fc.string(),
+    fc.double(),
+    fc.date(),
+  );
+  fc.assert(
+    fc.property(fc.array(fc.array(cell, { maxLength: 8 }), { maxLength: 12 }), cells => {
+      for (const family of ['hose', 'ladder', 'cylinder', 'pack', 'equipment']) {
+        const reading = readSheet({ cells }, { family, today: TODAY });
+        for (const row of reading.rows) {
+          expect(row.ok).toBe(row.problems.length === 0);
+          expect(row.ok && row.number === null).toBe(false);
+        }
+        expect(refusedCsv(reading)).toContain('Reason');
+      }
+      guessFamily({ cells });
+    }),
+    { numRuns: 150 },
+  );
 });
 
 it('5,000 rows are read in well under a second (here with room for a busy machine)', async () => {

@@ -1,7 +1,9 @@
 /** Sheets for the tests, written as a person would see them. */
 
 import {
+  type ColumnGuess,
   type Grid,
+  type ReadOptions,
   type ReadRow,
   readGrid,
   readSheet,
@@ -22,11 +24,7 @@ export async function gridOf(text: string, name = 'sheet.csv'): Promise<Grid> {
   return readGrid(new TextEncoder().encode(text), name);
 }
 
-interface Options {
-  today?: Day;
-  mapping?: Record<string, string | null>;
-  dayOrder?: Record<string, 'day first' | 'month first'>;
-}
+type Options = Partial<ReadOptions & { today: Day }>;
 
 export async function read(family: string, text: string, options: Options = {}): Promise<SheetReading> {
   return readSheet(await gridOf(text), { family, today: TODAY, ...options });
@@ -41,7 +39,8 @@ export function rowOf(reading: SheetReading, number: string): ReadRow {
 
 /** Headings and what they are read as, in the sheet's order. */
 export function columnsOf(reading: SheetReading): Record<string, string | null> {
-  return Object.fromEntries(reading.columns.map(c => [c.heading, c.field]));
+  const pair = ({ heading, field }: ColumnGuess) => [heading, field] as const;
+  return Object.fromEntries(reading.columns.map(pair));
 }
 
 export function codesOf(row: ReadRow): string[] {

@@ -233,7 +233,15 @@ function typed(on: Day, form: string): string {
 }
 
 describe('any date of 1990 to 2026', () => {
-  const days = fc.integer({ min: dayOf(1990, 1, 1), max: TODAY }).map(n => n as Day);
+  // date-fns writes local dates, and some zones have skipped a day (Samoa, Line Islands): it cannot write that one.
+  const written = (on: Day) => {
+    const { year, month, day: d } = partsOf(on);
+    return new Date(year, month - 1, d, 9, 30).getDate() === d;
+  };
+  const days = fc
+    .integer({ min: dayOf(1990, 1, 1), max: TODAY })
+    .map(n => n as Day)
+    .filter(written);
 
   it.each(FORMS)('written %s in a column reads back as the same %s', async (form, kept) => {
     await fc.assert(

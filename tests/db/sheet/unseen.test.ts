@@ -432,6 +432,33 @@ describe('a test-day sheet whose date stands in the title', () => {
   });
 });
 
+describe('a test vendor’s sheet: all quoted, a barcode beside the number, sums under the rows', () => {
+  const sheet = `"2026 ANNUAL HOSE TESTING","","","","","","","","",""
+"Vendor: Larkspur Hose Testing","","Test Date: 05/06/2026","","","","","","",""
+"","","","","","","","","",""
+"Barcode","Hose ID#","Dia","Length","Mfg.","Mfg Yr","Press.","Pass/Fail","Reason for Failure","Truck Assigned"
+"0001","E31-001","1.75","50","Maker A","2012","300","PASS","","E-31"
+"0002","E31-002","1.75","50","Maker A","2012","300","PASS","","E-31"
+"0003","E31-003","5.00","100","Maker A","2012","200","FAIL","Coupling slip","E-31"
+"0004","E31-004","5.00","100","Maker A","","200","PASS","","E-31"
+"Total Tested:","4","Total Passed:","3","Total Failed:","1","","","",""
+`;
+
+  it('is read', async () => {
+    const { rows, leftOut } = await read('hose', sheet);
+    expect(
+      rows.map(r => [r.number, r.ok, r.becomes.made, r.becomes.lastServiceTest, r.becomes.outcome]),
+    ).toEqual([
+      ['E31-001', true, '2012', '2026-05-06', 'pass'],
+      ['E31-002', true, '2012', '2026-05-06', 'pass'],
+      ['E31-003', true, '2012', '2026-05-06', 'fail'],
+      ['E31-004', true, null, '2026-05-06', 'pass'],
+    ]);
+    expect(rows[2]?.fields).toMatchObject({ remarks: 'Coupling slip', place: 'E-31', testPressure_psi: 200 });
+    expect(leftOut.map(l => l.line)).toEqual([9]);
+  });
+});
+
 describe('rows', () => {
   it('blank ones are not counted, lines are', async () => {
     const { rows } = await read('hose', '\n\nHose,Dia\n\nA,3\n,\n  , \nB,3\n');
