@@ -92,7 +92,7 @@ function told(record: RecordFact): ToldRecord {
 
 function whyNot(requirement: Requirement, record: RecordFact): string {
   if (!isOf(requirement, record))
-    return `a ${record.values.activity} does not satisfy the ${requirement.title.toLowerCase()}`;
+    return `${withArticle(record.values.activity)} does not satisfy the ${requirement.title.toLowerCase()}`;
   if (record.values.outcome === 'not completed') return 'it was not completed: a stopped test is not a pass';
   if (!(requirement.countedOutcomes as readonly string[]).includes(record.values.outcome))
     return 'it failed: a failure restarts no clock';
@@ -174,7 +174,7 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
         ? `${thing} has no ${title} on record.`
         : `${thing} has no ${title} on record; the first was due ${date}, ${count} ago.`;
     case 'retest owed':
-      return `${thing} owes a ${title} before it may be returned.`;
+      return `${thing} owes ${withArticle(title)} before it may be returned.`;
     case 'life ended':
       return `${thing} reached its end of life on ${date}, ${count} ago.`;
     case 'due soon':
@@ -190,6 +190,11 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
     case 'not applicable':
       return `The ${title} does not concern ${thing}.`;
   }
+}
+
+/** `an inspection`, `a service test`. */
+function withArticle(words: string): string {
+  return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
 }
 
 function ruleSentence(requirement: Requirement): string {

@@ -1,0 +1,53 @@
+/** A thing in a few words, as it is spoken of on the floor. Common practice, no source. */
+import { describe, expect, it } from 'vitest';
+import { inchText, describe as inWords } from '../../domain/describe.ts';
+
+describe('a thing in words', () => {
+  it('is hose by its size, use and length', () => {
+    expect(inWords('hose', { diameter_in: '1.75', use: 'attack', length_ft: '50' })).toBe(
+      '1¾ in attack hose, 50 ft',
+    );
+    expect(inWords('hose', { diameter_in: '5', use: 'supply', length_ft: 100 })).toBe(
+      '5 in supply hose, 100 ft',
+    );
+    expect(inWords('hose', { use: 'occupant' })).toBe('Occupant use hose');
+    expect(inWords('hose', {})).toBe('Hose');
+  });
+
+  it('is a ladder by its material, type and length', () => {
+    expect(inWords('ladder', { material: 'aluminum', type: 'extension', length_ft: '24' })).toBe(
+      'Aluminum extension ladder, 24 ft',
+    );
+    expect(inWords('ladder', { type: 'folding' })).toBe('Attic or folding ladder');
+  });
+
+  it('is a cylinder by its specification, construction and pressure', () => {
+    expect(
+      inWords('cylinder', { spec: 'DOT-SP 10915', construction: 'carbon', servicePressure_psi: 4500 }),
+    ).toBe('DOT-SP 10915 full-wrap carbon cylinder, 4500 psi');
+    expect(inWords('cylinder', { spec: '3AA' })).toBe('3AA cylinder');
+  });
+
+  it('is a pack by its maker and model, and anything else by its kind', () => {
+    expect(inWords('pack', { maker: 'Larkspur', model: 'L4' })).toBe('Larkspur L4 SCBA pack');
+    expect(inWords('equipment', { kind: 'chain saw' })).toBe('Chain saw');
+    expect(inWords('equipment', {})).toBe('Other equipment');
+    expect(inWords('unheard of', {})).toBe('Unheard of');
+  });
+});
+
+describe('inches', () => {
+  it('are said with quarters and halves, and as they stand where there is no such fraction', () =>
+    expect(['1.75', '2.5', '2.50', '0.25', '5.0', '5', '1.125', 3, null, undefined].map(inchText)).toEqual([
+      '1¾',
+      '2½',
+      '2½',
+      '¼',
+      '5',
+      '5',
+      '1.125',
+      '3',
+      '',
+      '',
+    ]));
+});

@@ -1,0 +1,96 @@
+/** The shipped book, as data: whole, citable, and the same after it has been through JSON. */
+import { describe, expect, it } from 'vitest';
+import { CONSTRUCTION_PERIODS, PERMIT_OFFERS, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';
+import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import { POLICIES } from '../../../domain/rulebook/policies.ts';
+import { WARN_LIFE_DAYS, warnDaysFor } from '../../../domain/rulebook/warnings.ts';
+
+describe('the shipped book', () => {
+  it('is the same after it has been written as JSON and read back', () =>
+    expect(JSON.parse(JSON.stringify(SHIPPED_REQUIREMENTS))).toEqual(SHIPPED_REQUIREMENTS));
+
+  it('names each requirement once, after its family', () => {
+    const ids = SHIPPED_REQUIREMENTS.map(r => r.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { id, family } of SHIPPED_REQUIREMENTS) expect(id.split('.')[0]).toBe(family);
+    expect(familyOf('aerial')).toBeUndefined();
+  });
+
+  it.each(SHIPPED_REQUIREMENTS.map(r => [r.id, r] as const))(
+    '%s can be cited, done and settled',
+    (_id, r) => {
+      expect(r.sources.length).toBeGreaterThan(0);
+      for (const source of r.sources) expect(source.document).not.toBe('');
+      expect([r.binds, r.who].every(text => text.length > 5)).toBe(true);
+      const activities = familyOf(r.family)?.activities.map(a => a.id) ?? [];
+      expect(r.satisfiedBy.filter(a => !activities.includes(a))).toEqual([]);
+      // What can be recorded settles it; an end of life and a printed date are settled by no record.
+      const settled = r.clock.kind === 'since last' || r.clock.kind === 'cylinder period';
+      expect(r.satisfiedBy.includes(r.activity)).toBe(settled);
+      expect(r.countedOutcomes.includes('pass')).toBe(settled);
+      const attributes = familyOf(r.family)?.attributes.map(a => a.key) ?? [];
+      expect(r.appliesTo.filter(c => !attributes.includes(c.attribute))).toEqual([]);
+      for (const other of r.coveredBy ?? []) {
+        const covering = SHIPPED_REQUIREMENTS.find(o => o.id === other);
+        expect(r.satisfiedBy).toContain(covering?.activity);
+      }
+    },
+  );
+
+  it('never enforces a value that was not seen', () => {
+    for (const r of SHIPPED_REQUIREMENTS)
+      expect(['read', 'read second-hand']).toContain(r.sources[0]?.confidence);
+  });
+
+  it('lets every happening and repair owe only what the family can do', () => {
+    for (const family of FAMILIES) {
+      const activities = family.activities.map(a => a.id);
+      for (const trigger of family.triggers) expect(activities).toContain(trigger.owes);
+      for (const repair of family.repairs) for (const owes of repair.owes) expect(activities).toContain(owes);
+      expect(family.repairs.find(r => r.kind === 'no fault found')?.owes).toEqual([]);
+    }
+  });
+
+  it('leaves a requalification to a holder of a RIN: 49 CFR 180.205(b)', () => {
+    const outside = familyOf('cylinder')
+      ?.activities.filter(a => a.outside)
+      .map(a => a.id);
+    expect(outside).toEqual(['requalification', 'crack examination']);
+  });
+});
+
+describe('the tables of cylinders', () => {
+  it('name each specification and each construction once, with choices that a cylinder can have', () => {
+    const specs = SPEC_PERIODS.map(s => s.spec);
+    expect(new Set(specs).size).toBe(specs.length);
+    const choices = familyOf('cylinder')?.attributes.find(a => a.key === 'construction')?.choices ?? [];
+    const values = choices.map(c => c.value);
+    for (const line of [...SPEC_PERIODS, ...CONSTRUCTION_PERIODS, ...PERMIT_OFFERS])
+      expect(values).toContain(line.construction);
+  });
+
+  it('offer permits in the form in which they are marked, and say how far each was seen', () => {
+    for (const offer of PERMIT_OFFERS) expect(offer.permit).toMatch(/^DOT-(SP|E) \d{4,5}$/);
+    const seen = PERMIT_OFFERS.filter(o => o.confidence === 'read').map(o => o.permit);
+    expect(seen).toEqual(['DOT-SP 10915', 'DOT-SP 14232']);
+  });
+});
+
+describe('the policies', () => {
+  it('offer one of their choices and say what the law says', () => {
+    for (const policy of POLICIES) {
+      expect(policy.choices.map(c => c.value)).toContain(policy.offer);
+      expect(policy.law.length).toBeGreaterThan(20);
+    }
+  });
+});
+
+describe('a shipped warning (common practice, no source)', () => {
+  it('is 2 days for up to a week, 10 for up to a month, 60 for up to a year and 180 for more', () => {
+    expect([{ days: 1 }, { days: 7 }, { days: 8 }].map(warnDaysFor)).toEqual([2, 2, 10]);
+    expect(
+      [{ months: 1 }, { months: 2 }, { months: 12 }, { months: 13 }, { months: 60 }].map(warnDaysFor),
+    ).toEqual([10, 60, 60, 180, 180]);
+    expect(WARN_LIFE_DAYS).toBe(180);
+  });
+});
