@@ -175,20 +175,23 @@ function build(family: Family): FieldPlan[] {
     kind: FieldKind,
     says: string,
     more: Partial<FieldPlan> = {},
-  ): FieldPlan => ({
-    field,
-    title,
-    kind,
-    says: synonyms(says),
-    drop: {
+  ): FieldPlan => {
+    const drop: Droppable = {
       family: words,
       units: new Set(more.measure ? UNIT_WORDS[more.measure.unit] : []),
       isDate: kind === 'date',
-    },
-    ruledOut: new Set(RULED_OUT[ruleOf(kind, more.role)] ?? []),
-    many: kind === 'remarks' || kind === 'outcome' || (kind === 'date' && more.activity !== undefined),
-    ...more,
-  });
+    };
+    return {
+      field,
+      title,
+      kind,
+      says: synonyms(says, drop),
+      drop,
+      ruledOut: new Set(RULED_OUT[ruleOf(kind, more.role)] ?? []),
+      many: kind === 'remarks' || kind === 'outcome' || (kind === 'date' && more.activity !== undefined),
+      ...more,
+    };
+  };
   const common = COMMON_TITLES.map(([field, title, kind]) => {
     const alone = field === 'number' ? `, ${NUMBER_ALONE[family.id] ?? ''}` : '';
     return plan(field, title, kind, `${COMMON[field] ?? ''}${alone}`);

@@ -108,19 +108,11 @@ export function headingWords(heading: string): string[] {
 /** One way a field may be headed, and how sure it is (100: it can mean nothing else). */
 export interface Synonym {
   words: readonly string[];
+  /** The words that count, and both without spaces. */
+  core: readonly string[];
+  joined: string;
+  joinedCore: string;
   weight: number;
-}
-
-/** Synonyms from text: `last test, test~85` is two, the second less sure. */
-export function synonyms(text: string): Synonym[] {
-  return text
-    .split(',')
-    .map(entry => entry.trim())
-    .filter(entry => entry !== '')
-    .map(entry => {
-      const [phrase = '', weight] = entry.split('~');
-      return { words: headingWords(phrase), weight: weight ? Number(weight) : 100 };
-    });
 }
 
 /** What the score may leave out of a heading: the family's own words, the unit, the words of dates. */
@@ -130,34 +122,59 @@ export interface Droppable {
   isDate: boolean;
 }
 
+/** Synonyms from text: `last test, test~85` is two, the second less sure. */
+export function synonyms(text: string, drop: Droppable): Synonym[] {
+  return text
+    .split(',')
+    .map(entry => entry.trim())
+    .filter(entry => entry !== '')
+    .map(entry => {
+      const [phrase = '', weight] = entry.split('~');
+      const words = headingWords(phrase);
+      const core = without(words, drop);
+      return {
+        words,
+        core,
+        joined: words.join(''),
+        joinedCore: core.join(''),
+        weight: Number(weight ?? 100),
+      };
+    });
+}
+
+/** A heading with what may be left out of it left out, in two ways. */
+interface Heading {
+  words: readonly string[];
+  withUnits: readonly string[];
+  noUnits: readonly string[];
+  joined: string;
+  joinedCore: string;
+}
+
 /**
  * How well a heading says a field: 100 for a synonym word for word, a little less where only idle words differ,
  * down to half where the synonym is a part of it; 0 where it does not hold one.
  */
-export function headingScore(heading: readonly string[], says: readonly Synonym[], drop: Droppable): number {
-  if (heading.length === 0) return 0;
+export function headingScore(words: readonly string[], says: readonly Synonym[], drop: Droppable): number {
+  if (words.length === 0) return 0;
+  const withUnits = without(words, drop);
+  const noUnits = withoutUnits(withUnits, drop);
+  const heading = { words, withUnits, noUnits, joined: words.join(''), joinedCore: withUnits.join('') };
   let best = 0;
-  const withUnits = without(heading, drop);
-  const bare = { withUnits, noUnits: withoutUnits(withUnits, drop) };
   for (const synonym of says) {
-    const fit = fitOf(heading, bare, synonym, drop) * (synonym.weight / 100);
+    if (synonym.weight <= best) continue;
+    const fit = fitOf(heading, synonym) * (synonym.weight / 100);
     if (fit > best) best = fit;
   }
   return best;
 }
 
-function fitOf(
-  heading: readonly string[],
-  bare: { withUnits: readonly string[]; noUnits: readonly string[] },
-  synonym: Synonym,
-  drop: Droppable,
-): number {
-  if (same(heading, synonym.words)) return 100;
-  const core = without(synonym.words, drop);
-  const { withUnits, noUnits } = bare;
+function fitOf({ words, withUnits, noUnits, joined, joinedCore }: Heading, synonym: Synonym): number {
+  const { core } = synonym;
+  if (joined === synonym.joined && same(words, synonym.words)) return 100;
   if (same(withUnits, core)) return 97;
   if (same(noUnits, core)) return 96;
-  if (withUnits.join('') === core.join('') || heading.join('') === synonym.words.join('')) return 95;
+  if (joinedCore === synonym.joinedCore || joined === synonym.joined) return 95;
   if (sameSet(withUnits, core) || sameSet(noUnits, core)) return 94;
   if (sameWithSlip(noUnits, core)) return 90;
   if (!core.every(word => withUnits.includes(word))) return 0;

@@ -8,6 +8,7 @@ import { plansOf } from './fields.ts';
 import type { Grid } from './grid.ts';
 import { findHeadings, lineOf, tellingLines, textsOf } from './layout.ts';
 import type { ReadOptions, ReadRow, SheetReading } from './reading-types.ts';
+import { numbersArePairs } from './row-cells.ts';
 import { readRow } from './rows.ts';
 
 const EXAMPLES = 3;
@@ -34,7 +35,14 @@ export function readSheet(grid: Grid, options: ReadOptions & { today: Day }): Sh
   const titles = texts.slice(0, layout.bodyAt).map((row, at) => ({ line: lineOf(grid, at), texts: row }));
   const titleDate = titleDateOf(titles);
   const dates = dateColumnsOf(columns, body, options.dayOrder ?? {}, titleDate);
-  const rows = body.map((row, at) => readRow(row, at, { family, today, columns, dates }));
+  const context = {
+    family,
+    today,
+    columns,
+    dates,
+    numbersArePairs: numbersArePairs(body.map(row => row.texts[numberColumn] ?? '')),
+  };
+  const rows = body.map((row, at) => readRow(row, at, context));
   refuseDoubled(rows, columns.find(c => c.index === numberColumn)?.heading ?? null);
   return {
     family,

@@ -10,13 +10,24 @@ import { readCellMeasure } from './measure-cells.ts';
 
 const SHORTENED = /^\d(\.\d+)?e\+\d+$/i;
 
+/** Two numbers and a dash, which spreadsheet programs take for a date and write as one. */
+const TWO_NUMBERS = /^\d{1,2}-\d{1,3}$/;
+const TURNED_INTO_DATE =
+  /^(\d{1,2}-(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)-\d{2})$/i;
+
+/** Whether most numbers of a sheet are such pairs: then `12-Oct` among them was `10-12`. */
+export function numbersArePairs(numbers: readonly string[]): boolean {
+  return numbers.length > 0 && numbers.filter(text => TWO_NUMBERS.test(text)).length * 2 > numbers.length;
+}
+
 /** The number: from its own column, or, where a sheet has none, the serial. */
-export function readNumber(draft: Draft, row: BodyRow, columns: readonly Column[]): void {
+export function readNumber(draft: Draft, row: BodyRow, columns: readonly Column[], arePairs: boolean): void {
   const own = columns.find(column => column.plan?.field === 'number');
   const column = own ?? columns.find(c => c.plan?.field === 'serial') ?? null;
   const text = column ? (row.texts[column.index] ?? '') : '';
   draft.fields.number = null;
-  if (column && row.cells[column.index] instanceof Date) {
+  const isDate = column !== null && row.cells[column.index] instanceof Date;
+  if (isDate || (arePairs && TURNED_INTO_DATE.test(text))) {
     const wrong = `The number is a date, ${text}: the spreadsheet program has changed it.`;
     draft.refuse(column, 'number unreadable', wrong, 'Format the column as text and type the number again.');
   } else if (SHORTENED.test(text)) {

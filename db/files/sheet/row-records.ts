@@ -18,6 +18,8 @@ export interface RowContext {
   today: Day;
   columns: readonly Column[];
   dates: ReadonlyMap<number, DateColumn>;
+  /** Most numbers are two numbers and a dash. */
+  numbersArePairs: boolean;
 }
 
 /** A date of an activity with the result that stands beside it. */

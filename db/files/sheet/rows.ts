@@ -11,7 +11,7 @@ import { becomesOf, detailsOf } from './summaries.ts';
 /** Read one row. @param at its place in the body, for the date columns */
 export function readRow(row: BodyRow, at: number, context: RowContext): ReadRow {
   const draft = new Draft(row.texts);
-  readNumber(draft, row, context.columns);
+  readNumber(draft, row, context.columns, context.numbersArePairs);
   for (const column of context.columns)
     readPlain(draft, column, row.texts[column.index] ?? '', context.family);
   for (const column of context.columns) {

@@ -489,6 +489,13 @@ describe('rows', () => {
     expect(rows[1]?.problems[0]?.wrong).toBe('The number 0012 stands already in line 2.');
   });
 
+  it('a number that a spreadsheet program has turned into a date is refused where the others show it', async () => {
+    const { rows } = await read('hose', 'Hose,Dia,Len\n10-11,3,50\n12-Oct,3,50\n10-13,3,50\n10-14,3,50\n');
+    expect(rows.map(r => codesOf(r)[0])).toEqual([undefined, 'number unreadable', undefined, undefined]);
+    const named = await read('hose', 'Hose,Dia,Len\nMAR-11,3,50\nMAR-12,3,50\n');
+    expect(named.rows.every(r => r.ok)).toBe(true);
+  });
+
   it('a ditto mark stands for the cell above', async () => {
     const { rows } = await read(
       'hose',
