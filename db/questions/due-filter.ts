@@ -1,6 +1,6 @@
 /** The filter of Coming due as SQL: every value bound, every state a range that an index can walk. */
 import { z } from 'zod';
-import type { Day } from '../../domain/calendar/day.ts';
+import { type Day, firstDayOfMonth, lastDayOfMonth, monthFrom } from '../../domain/calendar/day.ts';
 import { DUE_STATES, type DueState } from '../../domain/derive/due.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { DueFilter } from '../api.ts';
@@ -11,6 +11,9 @@ import { type Asking, CannotAnswer } from './types.ts';
 
 const state = z.enum(DUE_STATES);
 
+/** What `unit` and `month` take for rows that have none. */
+export const NONE = 'none';
+
 /** The fields of the filter, for the schemas of the questions that take it. */
 export const filterFields = {
   on: day.optional(),
@@ -20,6 +23,12 @@ export const filterFields = {
   unit: z.string().optional(),
   state: z.union([state, z.array(state)]).optional(),
   requirement: z.string().optional(),
+  month: z
+    .string()
+    .refine(m => m === NONE || /^\d{4}-(0[1-9]|1[0-2])$/.test(m), {
+      error: 'is not a month. Write 2026-11, or none.',
+    })
+    .optional(),
   text: z.string().max(200).optional(),
 };
 
@@ -70,7 +79,15 @@ export function whereOf(asking: Asking, filter: DueFilter, withState = true): Wh
     parts.push('(d.due_on IS NULL OR d.due_on <= :until)');
     values.until = on + filter.within;
   }
-  if (filter.unit !== undefined) {
+  if (filter.month === NONE) parts.push('d.due_on IS NULL');
+  else if (filter.month !== undefined) {
+    parts.push('d.due_on BETWEEN :monthFrom AND :monthTo');
+    const month = monthFrom(Number(filter.month.slice(0, 4)), Number(filter.month.slice(5)));
+    Object.assign(values, { monthFrom: firstDayOfMonth(month), monthTo: lastDayOfMonth(month) });
+  }
+  if (filter.unit?.trim().toLowerCase() === NONE)
+    parts.push('(d.place_key IS NULL OR d.place_key NOT IN (SELECT key FROM places WHERE unit IS NOT NULL))');
+  else if (filter.unit !== undefined) {
     parts.push('d.place_key IN (SELECT key FROM places WHERE unit = :unit OR rig = :rig)');
     Object.assign(values, unitKeys(asking, filter.unit));
   }

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { all, one } from '../../db/store/statements.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
-import { aHose, layGround, NOON, newDepartment, TestClock } from './kit/department.ts';
+import { aHose, layGround, newDepartment, TestClock } from './kit/department.ts';
 import { dump } from './kit/dump.ts';
+import { NOON } from './kit/opening.ts';
 
 describe('an act', () => {
   it('is one transaction: a refused third deed leaves nothing of the first two', () => {

@@ -10,8 +10,9 @@ import { all, type Db } from '../../db/store/statements.ts';
 import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
 import { BASES, DUE_STATES, type DueRow, type DueState, stateOn } from '../../domain/derive/due.ts';
 import { derive, inForce } from '../../domain/derive/thing.ts';
-import { fromTemplate, type TestDepartment, TODAY, template } from './kit/department.ts';
+import { fromTemplate, type TestDepartment, template } from './kit/department.ts';
 import { history, perform } from './kit/histories.ts';
+import { TODAY } from './kit/opening.ts';
 
 const { bytes } = template();
 
@@ -163,14 +164,31 @@ describe('coming due, against a recount from the facts of every thing', () => {
     d.db.close();
   });
 
+  it('opens each group to just the rows it counts', async () => {
+    const d = aBusyDepartment();
+    for (const by of ['month', 'unit', 'family'] as const) {
+      const groups = await d.ask<DueGroup[]>('due.groups', { on: TODAY, by });
+      expect(groups.length, by).toBeGreaterThan(1);
+      for (const { key, total } of groups) {
+        const list = await d.ask<DueList>('due.list', { on: TODAY, [by]: key });
+        expect(list.total, `${by} ${key}`).toBe(total);
+      }
+    }
+    d.db.close();
+  });
+
   it('filters by unit, station, family, requirement and words as a reader of the whole list would', async () => {
     const d = aBusyDepartment();
     const { rows } = await d.ask<DueList>('due.list', { on: TODAY });
+    const month = rows.find(r => r.dueOn !== null)?.dueOn?.slice(0, 7) ?? '';
     const filters: [DueFilter, (r: DueList['rows'][number]) => boolean][] = [
       [{ unit: 'Engine 31' }, r => r.unit === 'Engine 31'],
       [{ station: 'Station 31' }, r => r.station === 'Station 31'],
       [{ family: 'cylinder' }, r => r.family === 'cylinder'],
       [{ requirement: 'hose.service-test' }, r => r.requirement === 'hose.service-test'],
+      [{ unit: 'none' }, r => r.unit === null],
+      [{ month }, r => (r.dueOn ?? r.owedSince)?.startsWith(month) === true],
+      [{ month: 'none' }, r => r.dueOn === null && r.owedSince === null],
       [{ text: 'hosebed' }, r => (r.place ?? '').includes('hosebed')],
       [{ state: ['overdue', 'never done'] }, r => r.state === 'overdue' || r.state === 'never done'],
       [{ family: 'hose', state: 'overdue', within: 30 }, r => r.family === 'hose' && r.state === 'overdue'],
@@ -185,7 +203,7 @@ describe('coming due, against a recount from the facts of every thing', () => {
   });
 });
 
-const NO_MONTH = '';
+const NO_MONTH = 'none';
 
 function sum(counts: Partial<Record<DueState, number>>): number {
   return Object.values(counts).reduce((a, b) => a + b, 0);
@@ -212,7 +230,7 @@ function aBusyDepartment(): TestDepartment {
     if (i % 3 === 0)
       d.must('record.add', {
         item,
-        activity: 'inspection',
+        activity: family === 'hose' ? 'service test' : 'inspection',
         outcome: 'pass',
         on: `202${4 + (i % 3)}-0${1 + (i % 9)}-11`,
       });

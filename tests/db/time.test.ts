@@ -3,7 +3,8 @@ import { readBook } from '../../db/caches/book.ts';
 import { asItemFacts, factsAsOf, factsOf } from '../../db/caches/facts.ts';
 import { one } from '../../db/store/statements.ts';
 import { derive } from '../../domain/derive/thing.ts';
-import { aHose, departmentInMemory, NOON, type TestDepartment } from './kit/department.ts';
+import { aHose, departmentInMemory, type TestDepartment } from './kit/department.ts';
+import { NOON } from './kit/opening.ts';
 
 const HOUR = 3_600_000;
 

@@ -10,10 +10,7 @@ import { ask } from '../../../db/store/ask.ts';
 import type { Clock } from '../../../db/store/clock.ts';
 import { type Opening, openForWriting } from '../../../db/store/open.ts';
 import { all, type Db, one } from '../../../db/store/statements.ts';
-
-/** 11:00 on 25 November 2026 in Denver: the day of the shipped scenario. */
-export const NOON = Date.UTC(2026, 10, 25, 18);
-export const TODAY = '2026-11-25';
+import { adminOf, NOON, openingDeed } from './opening.ts';
 
 /** A clock that a test sets; one second passes at every look. */
 export class TestClock implements Clock {
@@ -43,11 +40,7 @@ export class TestDepartment {
   constructor(db: Db, clock = new TestClock()) {
     this.db = db;
     this.clock = clock;
-    this.admin =
-      one<{ id: string }>(
-        db,
-        "SELECT t.id FROM members m JOIN things t ON t.key = m.key WHERE m.position = 'administrator'",
-      )?.id ?? '';
+    this.admin = adminOf(db);
   }
 
   act(deeds: Deed[], request: Partial<ActRequest> = {}): Answer<ActAnswer> {
@@ -108,19 +101,6 @@ export function newDepartment(
   const answer = act(db, clock, { by: null, deeds: [openingDeed(options.book ?? 'shipped')] });
   if (!answer.ok) throw new Error(answer.error.message);
   return Object.assign(new TestDepartment(db, clock), { file });
-}
-
-export function openingDeed(book: 'shipped' | 'empty' = 'shipped'): Deed {
-  return {
-    action: 'department.open',
-    body: {
-      name: 'Larkspur Valley Fire District',
-      zone: 'America/Denver',
-      member: { number: '100', name: 'R. Alder' },
-      book,
-      on: '2015-01-01',
-    },
-  };
 }
 
 /** Stations, rigs, places and an agency to work with, by name. */
