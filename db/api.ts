@@ -44,6 +44,7 @@ export interface ActRequest {
 }
 
 export interface ActAnswer {
+  /** The whole act as a void names it: `batch:<first entry>`; empty where a sheet brought nothing new. */
   batch: string;
   /** Ids of the entries, in the order of the deeds as written. */
   entries: string[];

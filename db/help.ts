@@ -20,7 +20,8 @@ export const ACTIONS_HELP: readonly Help[] = [
   ...[...ACTIONS.values()].map(a => ({
     name: a.name,
     title: a.title,
-    shape: shapeOf(a.schema),
+    // A date that is left out is today.
+    shape: shapeOf(a.schema).replace(/\bon: /, 'on?: '),
     example: a.example,
     entitlement: a.entitlement,
   })),
@@ -71,7 +72,8 @@ export const VOCABULARY_HELP = {
   conditions: CONDITIONS,
   howKnown: HOW_KNOWN,
   positions: Object.keys(POSITIONS),
-  dates: 'YYYY, YYYY-MM, YYYY-MM-DD or YYYY-MM-DDTHH:MM for what happened; YYYY-MM-DD where a day is compared with',
+  dates:
+    'YYYY, YYYY-MM, YYYY-MM-DD or YYYY-MM-DDTHH:MM for what happened; YYYY-MM-DD where a day is compared with',
 };
 
 interface JsonSchema {

@@ -1,6 +1,7 @@
 /** What state a thing is in: tagged out, at repair, repaired, owed a retest, returned, held, missing, retired. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
+import { withArticle } from '../../domain/derive/explain.ts';
 import type { Condition } from '../../domain/facts.ts';
 import { HOW_KNOWN } from '../../domain/facts.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
@@ -134,7 +135,7 @@ export const itemReturn = conditionDeed({
     return known.owed.map(owed =>
       refuse(
         'retest owed',
-        `${known.number} owes a ${owed.activity} since ${showWhen(owed.since)}: ${owed.because}.`,
+        `${known.number} owes ${withArticle(owed.activity)} since ${showWhen(owed.since)}: ${owed.because}.`,
         `Record a passed ${owed.activity} first, or keep it tagged out.`,
         'item',
       ),

@@ -105,7 +105,8 @@ export const recordAdd = action({
 export const voidDeed = action({
   name: 'void',
   v: 1,
-  title: 'Void a fact, an entry or a whole batch, and say why; it stays readable in the ledger',
+  title:
+    'Void a fact (entry:n), an entry, or a whole act (batch:entry), and say why; it stays readable in the ledger',
   schema: z.strictObject({ target: id, why: longWords }),
   entitlement: 'void',
   refs: ['target'],

@@ -18,7 +18,12 @@ const tables = {
       months: z.number().int().nullable(),
       lifeMonths: z.number().int().nullable(),
       unless: z
-        .strictObject({ attribute: z.string(), months: z.number().int(), clause: z.string() })
+        .strictObject({
+          attribute: z.string(),
+          is: z.union([z.string(), z.boolean()]),
+          months: z.number().int(),
+          clause: z.string(),
+        })
         .optional(),
     }),
   ),

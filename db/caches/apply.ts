@@ -47,7 +47,7 @@ export function applyEntry(db: Db, entry: Applying, touched: Touched): readonly 
     for (const ref of fact.refs ?? [])
       run(db, 'INSERT INTO fact_refs (fact, thing) VALUES (?, ?)', lastInsertRowid, ref);
     // A void can only have come first where entries arrived out of order; then it holds all the same.
-    if (one(db, 'SELECT 1 FROM voids WHERE target IN (?, ?, ?)', id, entry.id, entry.batch))
+    if (one(db, 'SELECT 1 FROM voids WHERE target IN (?, ?, ?)', id, entry.id, batchName(entry.batch)))
       markVoided(db, id);
     touched.things.add(thing);
   });
@@ -66,8 +66,8 @@ export function applyEntry(db: Db, entry: Applying, touched: Touched): readonly 
     markVoided(db, target);
     for (const { thing } of all<{ thing: number }>(
       db,
-      'SELECT DISTINCT thing FROM facts WHERE id = :target OR entry = :target OR batch = :target',
-      { target },
+      `SELECT DISTINCT thing FROM facts WHERE ${NAMED}`,
+      named(target),
     ))
       touched.things.add(thing);
   }
@@ -79,11 +79,24 @@ function markVoided(db: Db, target: string): void {
   run(
     db,
     `UPDATE facts SET (voided_at, voided_by) = (
-       SELECT recorded_at, entry FROM voids WHERE target IN (facts.id, facts.entry, facts.batch)
+       SELECT recorded_at, entry FROM voids WHERE target IN (facts.id, facts.entry, 'batch:' || facts.batch)
        ORDER BY clock, device LIMIT 1)
-     WHERE id = :target OR entry = :target OR batch = :target`,
-    { target },
+     WHERE ${NAMED}`,
+    named(target),
   );
+}
+
+/** A batch as a void names it: it bears the id of its first entry, and that entry alone can be meant too. */
+export function batchName(batch: string): string {
+  return `batch:${batch}`;
+}
+
+/** The facts that a void's target names: one fact, an entry's, or a batch's. */
+export const NAMED = '(id = :target OR entry = :target OR batch = :batch)';
+
+/** What `NAMED` is bound to. */
+export function named(target: string): { target: string; batch: string | null } {
+  return { target, batch: target.startsWith('batch:') ? target.slice('batch:'.length) : null };
 }
 
 /** The key of a thing, or undefined. */

@@ -117,7 +117,8 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
         row.to,
         row.late,
       );
-    writeWords(db, key, 'item', `${derived.number} ${derived.serial ?? ''} ${what}`);
+    const { maker = '', model = '' } = derived.attributes;
+    writeWords(db, key, 'item', `${derived.number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
   };
 }
 

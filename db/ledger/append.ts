@@ -35,6 +35,11 @@ export function readWriting(db: Db): Writing {
   return { device, head: head ?? null, clock, copiedAt: copied ?? null };
 }
 
+/** How many entries the ledger holds, of all devices. */
+export function entryCount(db: Db): number {
+  return one<{ n: number }>(db, 'SELECT coalesce(sum(seq), 0) AS n FROM heads')?.n ?? 0;
+}
+
 export interface Telling {
   by: string | null;
   via: Via;

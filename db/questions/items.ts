@@ -1,12 +1,13 @@
 /** One thing: found by its number, whole on a page, with its history. */
 import { z } from 'zod';
-import { judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
+import { EXAMINATIONS, judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
 import type { Day } from '../../domain/calendar/day.ts';
 import { heaviest } from '../../domain/derive/due.ts';
 import { type Derived, derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
 import type { Assignment, Condition, Values } from '../../domain/facts.ts';
-import { policyOn } from '../../domain/rulebook/book.ts';
+import { type Book, policyOn } from '../../domain/rulebook/book.ts';
 import type { CylinderJudgment, HistoryLine, ItemPage, ItemSummary, Questions, Via } from '../api.ts';
+import { batchName } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { asItemFacts, factsOf } from '../caches/facts.ts';
 import { all, one } from '../store/statements.ts';
@@ -96,15 +97,22 @@ export const itemPage = question({
   example: { item: '<id>' },
 });
 
+function activityOf(book: Book, requirement: string): string {
+  const versions = book.versions.get('cylinder') ?? [];
+  return versions.find(v => v.requirement.id === requirement)?.requirement.activity ?? '';
+}
+
 function judgeCylinder(asking: Asking, derived: Derived, on: Day): CylinderJudgment {
   const book = readBook(asking.db);
   const now = derived.due.filter(r => inForce(r, on));
-  const requalification = now.find(r => r.requirement === 'cylinder.requalification');
+  const examinations = now.filter(r => EXAMINATIONS.includes(activityOf(book, r.requirement)));
+  const [first] = examinations.filter(r => r.dueOn !== null).sort((x, y) => (x.dueOn ?? 0) - (y.dueOn ?? 0));
   const dates = {
-    requalifyBy: requalification?.dueOn ?? null,
+    requalifyBy: first?.dueOn ?? null,
+    examination: first ? activityOf(book, first.requirement) : 'requalification',
     lifeEnds: lifeEndsOn(derived, on),
-    unjudged: now.some(r => r.basis === 'unjudged') || requalification?.basis === 'first',
-    retestOwed: derived.owed.length > 0,
+    unjudged: now.some(r => r.basis === 'unjudged') || examinations.some(r => r.basis === 'first'),
+    owed: derived.owed.map(o => o.activity),
   };
   const policies = {
     fillInDueMonth: policyOn(book, 'fill in due month', on) as 'to month end' | 'not in due month',
@@ -162,7 +170,7 @@ export const itemHistory = question({
       return {
         fact: row.fact,
         entry: row.entry,
-        batch: row.batch,
+        batch: batchName(row.batch),
         kind: row.kind,
         what: factInWords(asking, family, row.kind, values),
         effective: row.effective,

@@ -6,7 +6,7 @@ import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { ACTIONS } from '../actions/index.ts';
 import { type Action, type Refusal, refuse } from '../actions/types.ts';
 import type { ActAnswer, ActRequest, Answer, Deed, Problem, Via } from '../api.ts';
-import { applyEntry, nothingTouched, thingKey } from '../caches/apply.ts';
+import { applyEntry, batchName, nothingTouched, thingKey } from '../caches/apply.ts';
 import { forgetBook } from '../caches/book.ts';
 import { deriveTouched } from '../caches/derive.ts';
 import { factsOf, memberOf } from '../caches/facts.ts';
@@ -150,7 +150,7 @@ function write(
     throw new Refused([
       { ...refuse('no deed', 'Nothing was asked for.', 'Give at least one deed.'), deed: 0 },
     ]);
-  return { batch, entries: ids, touched: deriveTouched(db, touched) };
+  return { batch: batchName(batch), entries: ids, touched: deriveTouched(db, touched) };
 }
 
 /** Opening a department adopts the shipped book in the same batch, in full, unless it asks for an empty one. */

@@ -43,13 +43,18 @@ export async function runDemo(
       `There is a file ${file} already.`,
       'Give the path of a new file for the demo.',
     );
+  const on = options.on ? parseDay(options.on) : dayIn('America/Denver', systemClock.now());
+  if (on === null) throw new CannotOpen('bad day', `${options.on} is not a day.`, 'Write it as 2026-11-25.');
   const { department, writer } = await open(file, {
     create: true,
     ...(options.on ? { today: options.on } : {}),
   });
-  const on = options.on ? parseDay(options.on) : dayIn('America/Denver', systemClock.now());
-  if (on === null) throw new CannotOpen('bad day', `${options.on} is not a day.`, 'Write it as 2026-11-25.');
-  await writer.call({ kind: 'demo', on, seed: options.seed ?? 1 }, options.onProgress);
+  try {
+    await writer.call({ kind: 'demo', on, seed: options.seed ?? 1 }, options.onProgress);
+  } catch (error) {
+    await department.close();
+    throw error;
+  }
   return department;
 }
 
@@ -68,19 +73,22 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
     for (const listener of listeners) listener(touched);
   };
   // The writer first: it makes the file and brings it up to date.
-  const writer = await Line.to('writer', data, { changed, damaged: () => {} });
+  let reader: Line | null = null;
+  const wrote = (before: number, after: number) => void reader?.call({ kind: 'wrote', before, after });
+  const writer = await Line.to('writer', data, { changed, wrote, damaged: () => {} });
   const damaged = (problem: Problem) => void writer.call({ kind: 'damaged', problem });
-  const reader = await Line.to('reader', data, { changed, damaged });
+  const reading = await Line.to('reader', data, { changed, wrote: () => {}, damaged });
+  reader = reading;
   const department: Department = {
     file,
     act: request => writer.call({ kind: 'act', request }) as ReturnType<Doors['act']>,
-    ask: ((question: string, args: unknown) => reader.call({ kind: 'ask', question, args })) as Doors['ask'],
+    ask: ((question: string, args: unknown) => reading.call({ kind: 'ask', question, args })) as Doors['ask'],
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
     async close() {
-      await reader.close();
+      await reading.close();
       await writer.close();
     },
   };
@@ -90,6 +98,7 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
 /** What a worker says unasked. */
 interface Hears {
   changed(touched: string[]): void;
+  wrote(before: number, after: number): void;
   damaged(problem: Problem): void;
 }
 
@@ -117,8 +126,11 @@ class Line {
       worker.on('exit', () => line.#failAll(new Error(`The ${name} has ended.`)));
       worker.on('message', (message: FromWorker) => {
         if (message.kind === 'ready') resolve(line);
-        else if (message.kind === 'cannot open') reject(asError(message.problem));
-        else if (message.kind === 'changed') hears.changed(message.touched);
+        else if (message.kind === 'cannot open') {
+          void worker.terminate();
+          reject(asError(message.problem));
+        } else if (message.kind === 'changed') hears.changed(message.touched);
+        else if (message.kind === 'wrote') hears.wrote(message.before, message.after);
         else if (message.kind === 'damaged') hears.damaged(message.problem);
         else line.#receive(message);
       });
@@ -139,7 +151,9 @@ class Line {
     await ended;
   }
 
-  #receive(message: Exclude<FromWorker, { kind: 'ready' | 'cannot open' | 'changed' | 'damaged' }>): void {
+  #receive(
+    message: Exclude<FromWorker, { kind: 'ready' | 'cannot open' | 'changed' | 'wrote' | 'damaged' }>,
+  ): void {
     const waiting = this.#waiting.get(message.id);
     if (!waiting) return;
     if (message.kind === 'progress') {

@@ -4,7 +4,7 @@ import { showWhen } from '../../domain/calendar/show.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import { type Derived, derive } from '../../domain/derive/thing.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
-import { type Touched, thingKey } from '../caches/apply.ts';
+import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { asItemFacts, factsOf, identityOf, memberOf } from '../caches/facts.ts';
 import { all, type Db, one } from './statements.ts';
@@ -115,8 +115,8 @@ export function lookInto(
         `SELECT DISTINCT t.kind, (SELECT i."values" ->> '$.family' FROM facts i
            WHERE i.thing = t.key AND i.kind = 'identity' AND i."values" ->> '$.family' IS NOT NULL) AS family
          FROM facts f JOIN things t ON t.key = f.thing
-         WHERE f.id = :target OR f.entry = :target OR f.batch = :target`,
-        { target },
+         WHERE ${NAMED.replaceAll(/\b(id|entry|batch) =/g, 'f.$1 =')}`,
+        named(target),
       );
       return first?.kind === 'item' && others.length === 0 ? first.family : null;
     },
@@ -132,14 +132,14 @@ export function lookInto(
 }
 
 function voidingOf(db: Db, target: string): Voiding {
-  const named = all<{ id: string; entry: string; thing: number; voided: number; kind: string }>(
+  const meant = all<{ id: string; entry: string; thing: number; voided: number; kind: string }>(
     db,
     `SELECT id, entry, thing, voided_at IS NOT NULL AS voided, kind FROM facts
-     WHERE id = :target OR entry = :target OR batch = :target`,
-    { target },
+     WHERE ${NAMED}`,
+    named(target),
   );
   const isVoid = one(db, 'SELECT 1 FROM voids WHERE entry = ?', target) !== undefined;
-  const living = named.filter(f => !f.voided);
+  const living = meant.filter(f => !f.voided);
   const names = new Set(living.map(f => f.id));
   // What the target brought into being: a thing is named by its entry, with a suffix where the entry brings several.
   const entries = new Set(living.filter(f => f.kind === 'identity').map(f => f.entry));
@@ -174,7 +174,7 @@ function voidingOf(db: Db, target: string): Voiding {
   }
   return {
     facts: living.length,
-    already: named.length > 0 && living.length === 0,
+    already: meant.length > 0 && living.length === 0,
     isVoid,
     dependants: [...dependants].slice(0, 20),
   };

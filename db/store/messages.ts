@@ -17,6 +17,8 @@ export type ToWorker =
   | { id: number; kind: 'ask'; question: string; args: unknown }
   | { id: number; kind: 'demo'; on: Day; seed: number }
   | { id: number; kind: 'damaged'; problem: Problem }
+  /** This process's own writer has added the entries after the first `before`, up to `after`. */
+  | { id: number; kind: 'wrote'; before: number; after: number }
   | { id: number; kind: 'close' };
 
 export type FromWorker =
@@ -26,6 +28,7 @@ export type FromWorker =
   | { kind: 'progress'; id: number; done: number; total: number; what: string }
   | { kind: 'broken'; id: number; message: string }
   | { kind: 'changed'; touched: string[] }
+  | { kind: 'wrote'; before: number; after: number }
   /** The ledger is not what it was: nothing more is written in this file. */
   | { kind: 'damaged'; problem: Problem }
   | { kind: 'closed'; id: number };

@@ -1,12 +1,13 @@
 /** The reader worker: answers questions on a connection that cannot write, and notices what others have written. */
 import { parentPort, workerData } from 'node:worker_threads';
+import { entryCount } from '../ledger/append.ts';
 import { verifySteps } from '../ledger/verify.ts';
 import { ask } from './ask.ts';
 import { type Clock, systemClock } from './clock.ts';
 import { damageProblem } from './damage.ts';
 import type { FromWorker, ToWorker, WorkerData } from './messages.ts';
 import { openForReading } from './open.ts';
-import { all, type Db } from './statements.ts';
+import type { Db } from './statements.ts';
 
 const data = workerData as WorkerData;
 const clock: Clock = data.today === null ? systemClock : { ...systemClock, today: data.today };
@@ -21,21 +22,17 @@ const LOOK_MS = 1000;
 const BETWEEN_PAGES_MS = 20;
 const EVERYTHING = ['due', 'items', 'item', 'places', 'members', 'department', 'rulebook'];
 let version = db.pragma('data_version', { simple: true }) as number;
-let entries = headCount();
+/** How many entries screens have been told of: this process's own writer tells of its own. */
+let announced = entryCount(db);
 
 const looking = setInterval(() => {
   const now = db.pragma('data_version', { simple: true }) as number;
   if (now === version) return;
   version = now;
-  const count = headCount();
-  if (count === entries) return;
-  entries = count;
-  say({ kind: 'changed', touched: EVERYTHING });
+  const count = entryCount(db);
+  if (count > announced) say({ kind: 'changed', touched: EVERYTHING });
+  announced = Math.max(announced, count);
 }, LOOK_MS);
-
-function headCount(): number {
-  return all<{ seq: number }>(db, 'SELECT seq FROM heads').reduce((sum, h) => sum + h.seq, 0);
-}
 
 // One question at a time: each sees one state of the file, inside a transaction of its own.
 let queue: Promise<void> = Promise.resolve();
@@ -55,8 +52,10 @@ async function answer(message: ToWorker): Promise<void> {
         id: message.id,
         answer: await ask(db, clock, message.question, message.args, watch),
       });
-      // What this process wrote itself is announced by the writer; it is not news here.
-      entries = headCount();
+    } else if (message.kind === 'wrote') {
+      if (message.before > announced) say({ kind: 'changed', touched: EVERYTHING });
+      announced = Math.max(announced, message.after);
+      say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
     } else if (message.kind === 'close') {
       clearInterval(looking);
       db.close();
@@ -67,7 +66,7 @@ async function answer(message: ToWorker): Promise<void> {
     say({
       kind: 'broken',
       id: message.id,
-      message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+      message: error instanceof Error ? error.message : String(error),
     });
   }
 }

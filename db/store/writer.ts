@@ -2,6 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Answer, Problem } from '../api.ts';
 import { buildDemo } from '../files/demo/index.ts';
+import { entryCount } from '../ledger/append.ts';
 import { verifyTail } from '../ledger/verify.ts';
 import { act, type Prepared, prepare } from './act.ts';
 import { type Clock, systemClock } from './clock.ts';
@@ -40,7 +41,11 @@ port?.on('message', async (message: ToWorker) => {
         say({ kind: 'progress', id: message.id, done, total, what: 'Writing' });
       const answer = ready.ok ? act(db, clock, ready.value, progress) : ready;
       say({ kind: 'answer', id: message.id, answer });
-      if (answer.ok) say({ kind: 'changed', touched: answer.value.touched });
+      if (answer.ok) {
+        say({ kind: 'changed', touched: answer.value.touched });
+        const after = entryCount(db);
+        say({ kind: 'wrote', before: after - answer.value.entries.length, after });
+      }
     } else if (message.kind === 'demo') {
       buildDemo(db, { on: message.on, seed: message.seed }, (done, total, what) =>
         say({ kind: 'progress', id: message.id, done, total, what }),
@@ -60,7 +65,7 @@ port?.on('message', async (message: ToWorker) => {
     say({
       kind: 'broken',
       id: message.id,
-      message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+      message: error instanceof Error ? error.message : String(error),
     });
   }
 });

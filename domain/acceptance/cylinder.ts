@@ -1,6 +1,8 @@
 /** May a cylinder be filled, and may it stay in service: by the law, and by what the department has chosen. */
 import { type Day, lastDayOfMonth, type Month, monthOf } from '../calendar/day.ts';
 import { showDay } from '../calendar/show.ts';
+import { withArticle } from '../derive/explain.ts';
+import { CONDEMNATION } from '../rulebook/cylinder.ts';
 
 export interface Verdict {
   /** null: cannot be judged. */
@@ -9,14 +11,16 @@ export interface Verdict {
 }
 
 export interface CylinderDates {
-  /** The last day on time for requalification, or null where it is not known or not owed. */
+  /** The last day on time for the earliest examination that law asks for, or null where none is known or owed. */
   requalifyBy: Day | null;
+  /** Which one that is: `requalification`, or the `crack examination` of 6351-T6. */
+  examination: string;
   /** The last day of its life, or null where it has no fixed one. */
   lifeEnds: Day | null;
   /** Whether either could not be judged: an unconfirmed permit, a missing date. */
   unjudged: boolean;
-  /** Whether a requalification is owed whatever the date: damage, heat, a failure. */
-  retestOwed: boolean;
+  /** What is owed whatever the date: a requalification after damage or a failure, an inspection after a repair, condemnation. */
+  owed: readonly string[];
 }
 
 export interface CylinderPolicies {
@@ -36,6 +40,12 @@ export function judgeFill(
   policies: CylinderPolicies,
 ): { law: Verdict; policy: Verdict } {
   const law = fillByLaw(dates, on);
+  const [other] = dates.owed;
+  if (law.allowed === true && other !== undefined)
+    return {
+      law,
+      policy: { allowed: false, because: `It owes ${withArticle(other)} before it may be returned.` },
+    };
   if (law.allowed !== true || dates.requalifyBy === null) return { law, policy: law };
   const beforeDueMonth = lastDayOfMonth((monthOf(dates.requalifyBy) - 1) as Month);
   if (policies.fillInDueMonth === 'not in due month' && on > beforeDueMonth)
@@ -50,8 +60,8 @@ export function judgeFill(
 }
 
 function fillByLaw(dates: CylinderDates, on: Day): Verdict {
-  if (dates.retestOwed)
-    return { allowed: false, because: 'It must be requalified before further use: 49 CFR 180.205(d).' };
+  const out = outByLaw(dates);
+  if (out) return out;
   if (dates.lifeEnds !== null && on > dates.lifeEnds)
     return {
       allowed: false,
@@ -60,11 +70,26 @@ function fillByLaw(dates: CylinderDates, on: Day): Verdict {
   if (dates.requalifyBy !== null && on > dates.requalifyBy)
     return {
       allowed: false,
-      because: `Requalification was due by ${showDay(dates.requalifyBy)}; it is not filled until requalified: 49 CFR 180.205(c).`,
+      because: `Its ${dates.examination} was due by ${showDay(dates.requalifyBy)}; it is not filled until that is done: 49 CFR 180.205(c).`,
     };
   if (dates.unjudged) return { allowed: null, because: 'Not judged: a value is not confirmed.' };
   return { allowed: true, because: 'Inside its requalification period and its life.' };
 }
+
+/** Out whatever its dates: condemned, or to be tested and inspected before further use. */
+function outByLaw(dates: CylinderDates): Verdict | null {
+  if (dates.owed.includes(CONDEMNATION))
+    return {
+      allowed: false,
+      because: 'Over-heated aluminum is condemned, not tested: 49 CFR 180.205(i)(1)(viii).',
+    };
+  if (dates.owed.some(activity => EXAMINATIONS.includes(activity)))
+    return { allowed: false, because: 'It must be requalified before further use: 49 CFR 180.205(d).' };
+  return null;
+}
+
+/** The examinations without which a cylinder is not filled. */
+export const EXAMINATIONS: readonly string[] = ['requalification', 'crack examination'];
 
 /**
  * May a cylinder that is charged stay in service on a day?
@@ -76,10 +101,8 @@ export function judgeStay(
   on: Day,
   policies: CylinderPolicies,
 ): { law: Verdict; policy: Verdict } {
-  if (dates.retestOwed) {
-    const out = { allowed: false, because: 'Out of service until requalified: 49 CFR 180.205(d).' };
-    return { law: out, policy: out };
-  }
+  const out = outByLaw(dates);
+  if (out) return { law: out, policy: out };
   const pastDue = dates.requalifyBy !== null && on > dates.requalifyBy;
   const pastLife = dates.lifeEnds !== null && on > dates.lifeEnds;
   if (!pastDue && !pastLife) {

@@ -16,7 +16,7 @@ import { showDay, showWhen } from '../calendar/show.ts';
 import { firstDay, lastDay, parseWhen, type When } from '../calendar/when.ts';
 import type { RecordFact, Values } from '../facts.ts';
 import type { Book } from '../rulebook/book.ts';
-import type { Clock, ConstructionPeriod, Every, Requirement, SpecPeriod } from '../rulebook/types.ts';
+import type { Clock, ConstructionPeriod, Every, Permit, Requirement, SpecPeriod } from '../rulebook/types.ts';
 import type { Basis } from './due.ts';
 
 /** One date by one clock, before retests and versions are laid over it. */
@@ -120,14 +120,14 @@ function cylinderRule(
   if (typeof spec === 'string' && spec !== '') {
     const line = specs.find(s => s.spec === spec);
     if (line) {
-      const marked = line.unless && attributes[line.unless.attribute] === true ? line.unless : null;
+      const marked = line.unless && attributes[line.unless.attribute] === line.unless.is ? line.unless : null;
       return {
         months: marked ? marked.months : line.months,
         lifeMonths: line.lifeMonths,
         by: marked ? marked.clause : `Table 1, specification ${spec}`,
       };
     }
-    const permit = book.permits.get(spec);
+    const permit = permitFor(book, spec);
     if (permit) return { ...permit, by: `${spec}, as confirmed from ${permit.basis}` };
     tell?.(
       `${spec} is a permit that the department has not confirmed. Read the permit or the label in hand and confirm its construction, interval and life.`,
@@ -142,6 +142,12 @@ function cylinderRule(
     };
   tell?.('Neither the specification or permit nor the construction of this cylinder is known.');
   return null;
+}
+
+/** A permit by its number: an exemption (`DOT-E`) of old is the special permit (`DOT-SP`) of the same number. Common practice. */
+export function permitFor(book: Book, spec: string): Permit | undefined {
+  const [letters, number] = spec.split(' ');
+  return book.permits.get(spec) ?? book.permits.get(`${letters === 'DOT-E' ? 'DOT-SP' : 'DOT-E'} ${number}`);
 }
 
 function cylinderPeriod(input: ClockInput, clock: Clock & { kind: 'cylinder period' }): Reading {

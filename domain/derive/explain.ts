@@ -4,7 +4,7 @@ import { showDay, showWhen } from '../calendar/show.ts';
 import type { Outcome, RecordFact } from '../facts.ts';
 import type { Book, RuleVersion } from '../rulebook/book.ts';
 import { familyOf } from '../rulebook/index.ts';
-import type { Requirement, Source } from '../rulebook/types.ts';
+import type { Every, Requirement, Source } from '../rulebook/types.ts';
 import { spanText } from './clocks.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
 import { countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
@@ -147,13 +147,14 @@ function paragraph(
   const title = requirement.title.toLowerCase();
   if (gone) return `${thing} is ${derived.condition} and owes nothing.`;
   const parts = [headline(thing, title, row, state, day)];
-  if (counted)
+  if (counted && row.basis !== 'retest')
     parts.push(
       `The ${counted.values.activity} of ${showWhen(counted.effective)} ${
         counted.values.outcome === 'pass' ? 'passed' : 'was run'
       } and counts.`,
     );
-  parts.push(...steps);
+  // Where something is owed now, the date it would otherwise have had is no part of the reason.
+  parts.push(...(row.basis === 'retest' ? steps.slice(-1) : steps));
   parts.push(ruleSentence(requirement));
   const [source] = requirement.sources;
   if (source && source.confidence !== 'read') parts.push(confidenceSentence(source));
@@ -193,16 +194,24 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
 }
 
 /** `an inspection`, `a service test`. */
-function withArticle(words: string): string {
+export function withArticle(words: string): string {
   return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
+}
+
+/** `month`, `12 months`. */
+function everyText(every: Every): string {
+  return spanText(every).replace(/^1 /, '');
 }
 
 function ruleSentence(requirement: Requirement): string {
   const sources = requirement.sources
-    .map(s => [s.document, s.section].filter(t => t !== '').join(', '))
+    .map(
+      s => s.document + (s.section.startsWith('(') ? s.section : s.section === '' ? '' : ` (${s.section})`),
+    )
     .filter(t => t !== '')
-    .join('; ');
-  const every = requirement.clock.kind === 'since last' ? `, every ${spanText(requirement.clock.every)}` : '';
+    .join(' and ');
+  const every =
+    requirement.clock.kind === 'since last' ? `every ${everyText(requirement.clock.every)}, ` : '';
   const force: Record<Requirement['force'], string> = {
     law: 'law',
     standard: 'a standard',
@@ -210,7 +219,7 @@ function ruleSentence(requirement: Requirement): string {
     practice: 'practice',
   };
   const binds = requirement.binds.charAt(0).toLowerCase() + requirement.binds.slice(1);
-  return `The rule is ${sources}${every}. It has the force of ${force[requirement.force]}; where it binds: ${binds}`;
+  return `The rule: ${every}by ${sources}. It has the force of ${force[requirement.force]}; where it binds: ${binds}`;
 }
 
 function confidenceSentence(source: Source): string {

@@ -4,7 +4,8 @@
  */
 
 import type { Day } from '../calendar/day.ts';
-import { lastDay, type When } from '../calendar/when.ts';
+import { showWhen } from '../calendar/show.ts';
+import { firstDay, lastDay, type When } from '../calendar/when.ts';
 import {
   type Assignment,
   type AssignmentFact,
@@ -163,15 +164,23 @@ function whatIsOwed(records: readonly RecordFact[], owings: readonly OwedFact[])
   for (const owing of owings) {
     for (const activity of owing.values.activities) {
       const met = done.some(
-        r =>
-          r.values.activity === activity &&
-          r.values.outcome === 'pass' &&
-          (r.effective === owing.effective ? inOrder(owing, r) < 0 : r.effective > owing.effective),
+        r => r.values.activity === activity && r.values.outcome === 'pass' && isAfter(r, owing),
       );
       if (!met) claim({ activity, since: owing.effective, because: owing.values.because, fact: owing.id });
     }
   }
   return [...claims.values()].sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0));
+}
+
+/**
+ * Whether a pass came after a happening. Dates are cautious: an overload some time in 2024 is settled by no test of
+ * that year, and a test known to the month by no month that holds the happening.
+ */
+function isAfter(pass: RecordFact, happening: OwedFact): boolean {
+  if (pass.effective === happening.effective) return inOrder(happening, pass) < 0;
+  const [tested, happened] = [firstDay(pass.effective), lastDay(happening.effective)];
+  const sameDay = tested === happened && pass.effective.length >= 10 && happening.effective.length >= 10;
+  return tested > happened || (sameDay && pass.effective > happening.effective);
 }
 
 function dueRows(
@@ -190,26 +199,30 @@ function dueRows(
 
 /**
  * The row of another requirement that settles this one too and is due no later, or null. A failure, a damage or
- * an end of life is never covered.
+ * an end of life is never covered. Several versions of the other one may cover this one between them.
  */
 export function coveringRow(requirement: Requirement, row: DueRow, rows: readonly DueRow[]): DueRow | null {
   if (!requirement.coveredBy || (row.basis !== 'counted' && row.basis !== 'first')) return null;
-  return (
-    rows.find(
-      other =>
-        requirement.coveredBy?.includes(other.requirement) &&
-        (other.basis === 'counted' || other.basis === 'first' || other.basis === 'retest') &&
-        reaches(other, row) &&
-        (other.dueOn === null || (row.dueOn !== null && other.dueOn <= row.dueOn)),
-    ) ?? null
+  const covering = rows.filter(
+    other =>
+      requirement.coveredBy?.includes(other.requirement) &&
+      (other.basis === 'counted' || other.basis === 'first' || other.basis === 'retest') &&
+      (other.dueOn === null || (row.dueOn !== null && other.dueOn <= row.dueOn)),
   );
+  return spanIsFilled(row, covering) ? (covering.at(-1) ?? null) : null;
 }
 
-/** Whether a version is in force on every day that another one is. */
-function reaches(other: DueRow, row: DueRow): boolean {
-  const starts = other.from === null || (row.from !== null && other.from <= row.from);
-  const ends = other.to === null || (row.to !== null && other.to >= row.to);
-  return starts && ends;
+/** Whether every day of a span lies in one of the others. */
+function spanIsFilled(row: DueRow, others: readonly DueRow[]): boolean {
+  const start = (span: DueRow) => span.from ?? Number.NEGATIVE_INFINITY;
+  const end = (span: DueRow) => span.to ?? Number.POSITIVE_INFINITY;
+  let reached = start(row);
+  for (const other of [...others].sort((a, b) => start(a) - start(b))) {
+    if (start(other) > reached) return false;
+    reached = Math.max(reached, end(other));
+    if (reached >= end(row)) return true;
+  }
+  return false;
 }
 
 /** One requirement version on one thing. `tell` collects the arithmetic for a person who asks why. */
@@ -235,7 +248,9 @@ export function dueRow(
   const claim = owed.find(o => o.activity === requirement.activity);
   if (claim && reading.basis !== 'none') {
     tell?.(
-      `It is owed now, whatever the date: ${claim.because} (${claim.since}). Only a pass of the ${requirement.activity} settles it.`,
+      claim.because === 'failed'
+        ? `It failed the ${requirement.activity} of ${showWhen(claim.since)}, so it is owed now, whatever the date; only a pass settles it.`
+        : `Since ${showWhen(claim.since)} (${claim.because}) a ${requirement.activity} is owed, whatever the date; only a pass settles it.`,
     );
     return { ...base, basis: 'retest', lastOn, dueOn: null, warnOn: null };
   }

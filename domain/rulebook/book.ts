@@ -32,13 +32,17 @@ export interface Adoption {
 /**
  * The versions in force from adoptions, policy choices and confirmed permits, each list in the order it was
  * decided. A later adoption of the same requirement ends the earlier one on its first day; one that takes
- * effect on the same day or earlier replaces it. The policy `life ends` sets the day of every cylinder life.
+ * effect on the same day or earlier replaces it; so with policy choices. The policy `life ends` sets the day of every cylinder life.
  */
 export function bookFrom(
   adoptions: readonly Adoption[],
   policies: readonly PolicyChoice[],
   permits: readonly Permit[],
 ): Book {
+  const chosen = policies.reduce<PolicyChoice[]>(
+    (kept, p) => [...kept.filter(k => k.policy !== p.policy || before(k.from, p.from)), p],
+    [],
+  );
   const byRequirement = new Map<string, Adoption[]>();
   for (const adoption of adoptions) {
     const kept = (byRequirement.get(adoption.requirement.id) ?? []).filter(a =>
@@ -51,10 +55,10 @@ export function bookFrom(
     list.forEach((adoption, i) => {
       const family = adoption.requirement.family;
       const span = { from: adoption.from, to: list[i + 1]?.from ?? null };
-      versions.set(family, [...(versions.get(family) ?? []), ...splitByLifePolicy(adoption, span, policies)]);
+      versions.set(family, [...(versions.get(family) ?? []), ...splitByLifePolicy(adoption, span, chosen)]);
     });
   }
-  return { versions, permits: new Map(permits.map(p => [p.permit, p])), policies };
+  return { versions, permits: new Map(permits.map(p => [p.permit, p])), policies: chosen };
 }
 
 /** What the department has chosen for a policy on a day; the shipped offer where it has not. */

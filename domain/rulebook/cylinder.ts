@@ -14,7 +14,7 @@ const cfr = (section: string, note?: string): Source => ({
 });
 
 /** Paragraph (b): 3A and 3AA cylinders with a star mark go ten years, with a hammer test before each refill. */
-const STAR = { attribute: 'star', months: 120, clause: '49 CFR 180.209(b), star mark' };
+const STAR = { attribute: 'star', is: true, months: 120, clause: '49 CFR 180.209(b), star mark' };
 const years = (spec: string, construction: string, n: number | null): SpecPeriod => ({
   spec,
   construction,
@@ -48,7 +48,10 @@ export const SPEC_PERIODS: readonly SpecPeriod[] = [
   years('4L', 'steel', null),
   years('8', 'steel', 10),
   years('8AL', 'steel', 10),
-  years('UN seamless', 'seamless', 10),
+  {
+    ...years('UN seamless', 'seamless', 10),
+    unless: { attribute: 'gas', is: 'CO2', months: 60, clause: '49 CFR 180.207(c), carbon dioxide (UN1013)' },
+  },
   { ...years('UN composite', 'UN composite', 5), lifeMonths: 180 },
   years('foreign', 'foreign', 5),
 ];
@@ -166,11 +169,21 @@ export const PERMIT_OFFERS: readonly PermitOffer[] = [
   },
 ];
 
+/** What the table offers for a permit, under its newer or its older letters. */
+export function permitOffered(permit: string): PermitOffer | undefined {
+  const [letters, number] = permit.split(' ');
+  const twin = `${letters === 'DOT-E' ? 'DOT-SP' : 'DOT-E'} ${number}`;
+  const offer = PERMIT_OFFERS.find(o => o.permit === permit) ?? PERMIT_OFFERS.find(o => o.permit === twin);
+  return offer && { ...offer, permit };
+}
+
 const CAUTIONS = [
   'Never hydrostatic-test with gas. Requalification is for a holder of a current RIN only.',
   'Nobody near a cylinder being filled who need not be; fill within the label pressure and slowly.',
   'Solvent, acid, heat or impact on a composite cylinder: out of service until examined.',
 ];
+/** Owed by a cylinder that no test can bring back; only retirement ends it. */
+export const CONDEMNATION = 'condemnation';
 const RIN_HOLDER =
   'A requalifier with a current RIN: 49 CFR 180.205(b). A department without one cannot certify its own.';
 
@@ -249,10 +262,20 @@ export const cylinder: Family = {
       source: cfr('180.205(d)'),
     },
     {
-      id: 'overheated',
-      title: 'Over-heated (steel from 650 F; aluminum from 350 F is condemned, not tested)',
+      id: 'overheated steel',
+      title: 'Over-heated, steel or nickel: 650 F or more',
       owes: 'requalification',
       source: cfr('180.203, 180.205(d)'),
+    },
+    {
+      // Nothing that can be recorded settles this: it is condemned, not tested.
+      id: 'overheated aluminum',
+      title: 'Over-heated, aluminum or aluminum-lined: 350 F or more; condemned, not tested',
+      owes: CONDEMNATION,
+      source: cfr(
+        '180.203, 180.205(i)(1)(viii)',
+        'The 2015 sentence can be read as covering special-permit cylinders only: ask the requalifier.',
+      ),
     },
   ],
   requirements: [

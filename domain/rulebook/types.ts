@@ -90,8 +90,8 @@ export interface SpecPeriod {
   months: number | null;
   /** null: no fixed life. */
   lifeMonths: number | null;
-  /** Another period by a named paragraph, where a flag of the thing says so (the star mark). */
-  unless?: { attribute: string; months: number; clause: string };
+  /** Another period by a named paragraph, where an attribute of the thing says so (the star mark, the gas). */
+  unless?: { attribute: string; is: string | boolean; months: number; clause: string };
 }
 
 /** One line of the table by construction, for composite cylinders whose permit is not on file. */

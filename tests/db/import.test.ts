@@ -136,7 +136,34 @@ describe('a number that is known', () => {
   });
 });
 
+describe('what a status column tells', () => {
+  const told =
+    'Hose No,Dia,Length,Made,Last Test,Result,Status\n31-1,1.75,50,03/2020,,,retired\n31-2,1.75,50,03/2020,,,out of service\n31-3,1.75,50,03/2020,,,spare\n';
+
+  it('is told as a deed of its own, and the same sheet again adds nothing', async () => {
+    await commit(told, 'hose');
+    expect((await page('31-1', 'hose')).condition).toBe('retired');
+    expect((await page('31-1', 'hose')).due).toEqual([]);
+    expect((await page('31-2', 'hose')).condition).toBe('tagged out');
+    expect((await page('31-3', 'hose')).assignment).toBe('ready spare');
+    expect((await commit(told, 'hose')).entries).toEqual([]);
+  });
+
+  it('lets a number be given anew once its thing is gone', async () => {
+    await commit(told, 'hose');
+    const [row] = (await preview(`${HOSE}31-1,2.5,50,06/2025,,,Engine 31\n`, 'hose')).rows;
+    expect(row).toMatchObject({ ok: true, meets: 'new' });
+  });
+});
+
 describe('permits', () => {
+  it('stand under their older letters too: an exemption is the special permit of the same number', async () => {
+    const older = 'Cyl #,Serial,Spec,Svc PSI,Mfr date,Last hydro\nC-9,K9,DOT-E 10915,4500,03/2020,\n';
+    await commit(cylinders, 'cylinder');
+    await commit(older, 'cylinder');
+    expect((await page('C-9', 'cylinder')).lifeEndsOn).toBe('2035-03-31');
+  });
+
   const cylinders = 'Cyl #,Serial,Spec,Svc PSI,Mfr date,Last hydro\nC-1,K1,DOT-SP 10915,4500,03/2020,\n';
 
   it('are offered and judge nothing until they are accepted', async () => {

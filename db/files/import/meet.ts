@@ -45,6 +45,14 @@ export function conflictsWith(row: ReadRow, known: Derived): Conflict[] {
   return conflicts;
 }
 
+/** Whether the serial or the manufacture date says that it is the same thing. */
+export function isIdentified(row: ReadRow, known: Derived): boolean {
+  const { serial, made } = row.fields;
+  const sameSerial = typeof serial === 'string' && known.serial !== null && sameText(serial, known.serial);
+  const had = known.attributes.made;
+  return sameSerial || (typeof made === 'string' && typeof had === 'string' && sameValue(made, had));
+}
+
 /** The records of a row that the known thing does not have yet. */
 export function recordsNotKnown(row: ReadRow, known: Derived): ReadRow['records'] {
   return row.records.filter(record => !known.records.some(r => isSameDeed(r, record)));

@@ -125,10 +125,12 @@ function spelled(path: string, paths: Map<string, string>): string {
 }
 
 function plain(name: string): string {
-  return name
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    // "R-1" and "R1" are one name.
-    .replace(/\b(\p{L}) (?=\d)/gu, '$1')
-    .trim();
+  return (
+    name
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, ' ')
+      // "R-1" and "R1" are one name.
+      .replace(/\b(\p{L}) (?=\d)/gu, '$1')
+      .trim()
+  );
 }

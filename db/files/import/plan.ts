@@ -1,9 +1,10 @@
 /** From a sheet's rows to what each will become, and to the deeds that make it so. Reads the store, writes nothing. */
 import type { Day } from '../../../domain/calendar/day.ts';
 import { dayText } from '../../../domain/calendar/day.ts';
+import { permitFor } from '../../../domain/derive/clocks.ts';
 import { derive } from '../../../domain/derive/thing.ts';
 import type { Book } from '../../../domain/rulebook/book.ts';
-import { PERMIT_OFFERS, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';
+import { permitOffered, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';
 import { familyOf } from '../../../domain/rulebook/index.ts';
 import type { Deed, ImportOffer, ImportPreview, ImportRow } from '../../api.ts';
 import { readBook } from '../../caches/book.ts';
@@ -17,7 +18,7 @@ import {
   refusedCsv,
   type SheetReading,
 } from '../sheet/index.ts';
-import { conflictsWith, recordsNotKnown } from './meet.ts';
+import { conflictsWith, isIdentified, recordsNotKnown } from './meet.ts';
 import { type NewPlace, type Placed, placeReader } from './places.ts';
 
 /** One row with what it leads to. */
@@ -60,13 +61,20 @@ export function planImport(db: Db, grid: Grid, request: Reading, today: Day): Pl
   return { reading, rows, newPlaces, preview: previewOf(reading, rows, newPlaces, book, request.family) };
 }
 
-/** Living things of the family by number, in lower case; several where the number clashes. */
-function knownNumbers(db: Db, family: string): Map<string, { key: number; id: string }[]> {
-  const known = new Map<string, { key: number; id: string }[]>();
-  for (const { number, ...thing } of all<{ key: number; id: string; number: string }>(
+interface Numbered {
+  key: number;
+  id: string;
+  /** Retired or disposed of: its number is free again. */
+  gone: number;
+}
+
+/** Things of the family by number, in lower case; several where the number clashes or was given anew. */
+function knownNumbers(db: Db, family: string): Map<string, Numbered[]> {
+  const known = new Map<string, Numbered[]>();
+  for (const { number, ...thing } of all<Numbered & { number: string }>(
     db,
-    `SELECT i.key, t.id, i.number FROM items i JOIN things t ON t.key = i.key
-     WHERE i.family = ? AND i.condition NOT IN ('retired', 'disposed')`,
+    `SELECT i.key, t.id, i.number, i.condition IN ('retired', 'disposed') AS gone FROM items i
+     JOIN things t ON t.key = i.key WHERE i.family = ? ORDER BY gone, i.key`,
     family,
   ))
     known.set(number.toLowerCase(), [...(known.get(number.toLowerCase()) ?? []), thing]);
@@ -76,7 +84,7 @@ function knownNumbers(db: Db, family: string): Map<string, { key: number; id: st
 function planRow(
   db: Db,
   book: Book,
-  known: ReadonlyMap<string, readonly { key: number; id: string }[]>,
+  known: ReadonlyMap<string, readonly Numbered[]>,
   toPlace: (text: string) => Placed | null,
   family: string,
   read: ReadRow,
@@ -100,7 +108,11 @@ function planRow(
   if (typeof place === 'string') planned.placed = toPlace(place);
   const fits = (known.get(read.number.toLowerCase()) ?? []).flatMap(thing => {
     const derived = derive(asItemFacts(factsOf(db, thing.key)), book);
-    return derived ? [{ id: thing.id, derived, conflicts: conflictsWith(read, derived) }] : [];
+    if (!derived) return [];
+    const conflicts = conflictsWith(read, derived);
+    // A number whose thing is gone may be given anew; it is the old thing only where everything agrees.
+    if (thing.gone && (conflicts.length > 0 || !isIdentified(read, derived))) return [];
+    return [{ id: thing.id, derived, conflicts }];
   });
   const [first] = fits;
   if (!first) {
@@ -144,8 +156,7 @@ function becomes(read: ReadRow, family: string, book: Book): ImportRow['becomes'
   const { spec } = read.becomes;
   const bySpec =
     SPEC_PERIODS.find(s => s.spec === spec)?.construction ??
-    (typeof spec === 'string' ? book.permits.get(spec)?.construction : undefined) ??
-    PERMIT_OFFERS.find(o => o.permit === spec)?.construction;
+    (typeof spec === 'string' ? (permitFor(book, spec) ?? permitOffered(spec))?.construction : undefined);
   return { ...read.becomes, construction: read.becomes.construction ?? bySpec ?? null };
 }
 
@@ -211,13 +222,13 @@ function permitOffers(rows: readonly PlannedRow[], book: Book, family: string): 
   const marked = new Map<string, number>();
   for (const { told } of rows) {
     const spec = told.becomes?.spec;
-    if (typeof spec !== 'string' || !/^DOT-(SP|E) /.test(spec) || book.permits.has(spec)) continue;
+    if (typeof spec !== 'string' || !/^DOT-(SP|E) /.test(spec) || permitFor(book, spec)) continue;
     marked.set(spec, (marked.get(spec) ?? 0) + 1);
   }
   return [...marked]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([permit, count]) => {
-      const offer = PERMIT_OFFERS.find(o => o.permit === permit);
+      const offer = permitOffered(permit);
       return {
         kind: 'permit',
         name: permit,
@@ -319,10 +330,26 @@ function itemDeeds(
         attributes: attributesOf(read, family),
         ...(place === undefined ? {} : { place }),
         how: 'sheet',
+        ...(typeof read.fields.assignment === 'string' ? { assignment: read.fields.assignment } : {}),
         on,
       },
     });
   }
+  const { status } = read.fields;
+  const condition = row.item === null ? read.fields.condition : null;
+  if (typeof condition === 'string' && TOLD_BY_SHEET[condition])
+    deeds.push({
+      action: TOLD_BY_SHEET[condition],
+      body: {
+        item,
+        ...(condition === 'missing'
+          ? { note: said(status) }
+          : condition === 'disposed'
+            ? { how: said(status) }
+            : { reason: said(status) }),
+        on,
+      },
+    });
   if (row.amend)
     deeds.push({ action: 'item.amend', body: { item, attributes: row.amend, from: on, why: 'Newer sheet' } });
   const { rin } = read.fields;
@@ -342,6 +369,20 @@ function itemDeeds(
     });
   }
 }
+
+/** Conditions that a sheet may tell of a thing, and the deed that says so. What is not told is taken as serviceable. */
+const TOLD_BY_SHEET: Readonly<Record<string, string>> = {
+  'limited use': 'item.limit',
+  'tagged out': 'item.tagOut',
+  'at repair': 'item.sendToRepair',
+  'held for investigation': 'item.hold',
+  missing: 'item.missing',
+  retired: 'item.retire',
+  disposed: 'item.dispose',
+};
+
+const said = (status: unknown): string =>
+  `On the sheet: ${typeof status === 'string' ? status : 'so marked'}`;
 
 /** The row's fields that are attributes of the family. */
 function attributesOf(read: ReadRow, family: string): Record<string, string | number | boolean> {

@@ -15,7 +15,8 @@ const SOUND: CylinderDates = {
   requalifyBy: day('2024-04-30'),
   lifeEnds: day('2025-03-31'),
   unjudged: false,
-  retestOwed: false,
+  examination: 'requalification',
+  owed: [],
 };
 const USUAL = { fillInDueMonth: 'to month end', chargedPastDue: 'pull' } as const;
 const STRICT = { fillInDueMonth: 'not in due month', chargedPastDue: 'pull' } as const;
@@ -65,11 +66,25 @@ describe('a fill', () => {
   });
 
   it('is not allowed while a requalification is owed after damage or heat, whatever the date', () => {
-    expect(fill('2024-01-01', { retestOwed: true })).toEqual([false, false]);
-    expect(judgeFill({ ...SOUND, retestOwed: true }, day('2024-01-01'), USUAL).law.because).toContain(
-      '180.205(d)',
-    );
+    expect(fill('2024-01-01', { owed: ['requalification'] })).toEqual([false, false]);
+    expect(
+      judgeFill({ ...SOUND, owed: ['requalification'] }, day('2024-01-01'), USUAL).law.because,
+    ).toContain('180.205(d)');
   });
+
+  it('is not allowed once the crack examination of 6351-T6 is past due, and says which it was', () =>
+    expect(
+      judgeFill({ ...SOUND, examination: 'crack examination' }, day('2024-05-01'), USUAL).law,
+    ).toMatchObject({ allowed: false, because: expect.stringMatching(/^Its crack examination was due/) }));
+
+  it('is not allowed to over-heated aluminum whatever was tested since: condemned, 180.205(i)(1)(viii)', () =>
+    expect(judgeFill({ ...SOUND, owed: ['condemnation'] }, day('2024-01-01'), USUAL).law).toMatchObject({
+      allowed: false,
+      because: expect.stringContaining('condemned'),
+    }));
+
+  it('waits by policy for the inspection a repair owes, with the law saying nothing against it', () =>
+    expect(fill('2024-01-01', { owed: ['inspection'] })).toEqual([true, false]));
 
   it('is not judged where a value is not confirmed, and refused all the same where what is known forbids it', () => {
     expect(fill('2024-01-01', { unjudged: true })).toEqual([null, null]);
@@ -99,7 +114,7 @@ describe('a charged cylinder', () => {
   });
 
   it('that was damaged or heated may not stay, by law or policy', () =>
-    expect(stay('2024-01-01', { retestOwed: true }, EMPTIED)).toEqual([false, false]));
+    expect(stay('2024-01-01', { owed: ['requalification'] }, EMPTIED)).toEqual([false, false]));
 
   it('of which a value is not confirmed is not judged until what is known tells against it', () => {
     expect(stay('2024-01-01', { unjudged: true })).toEqual([null, null]);

@@ -20,7 +20,7 @@ describe('the paragraph', () => {
       'Ground ladder L-4 is overdue for its service test: it was due 14 Jun 2026, 1 day ago.',
       'The service test of 14 Jun 2025 passed and counts.',
       '14 Jun 2025 plus 12 months: 14 Jun 2026.',
-      'NFPA 1932, 7.1.6, every 12 months',
+      'The rule: every 12 months, by NFPA 1932 (7.1.6).',
       'the force of a standard',
       'where the department has adopted NFPA 1932',
     ])
@@ -71,8 +71,8 @@ describe('the paragraph', () => {
   it('says that a failure is owed whatever the date, and what alone settles it', () => {
     const told = paragraph(`${LADDER}\n2026-06-15  failed  inspection`, 'ladder.inspection', '2026-06-16');
     expect(told).toContain('Ground ladder L-4 owes an inspection before it may be returned.');
-    expect(told).toContain('whatever the date: failed (2026-06-15)');
-    expect(told).toContain('Only a pass of the inspection settles it.');
+    expect(told).toContain('It failed the inspection of 15 Jun 2026, so it is owed now, whatever the date');
+    expect(told).toContain('only a pass settles it');
   });
 
   it('warns where a source was read second-hand', () =>

@@ -68,13 +68,24 @@ export function owedOn(c: Case, day: string): Owing[] {
   told.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.i - b.i));
   const open = new Set<string>();
   for (const deed of told) {
-    if (deed.what === 'fail' || deed.what === 'owes') open.add(deed.activity);
+    if (deed.what === 'fail') open.add(deed.activity);
     if (deed.what === 'pass') open.delete(deed.activity);
   }
+  for (const happening of told)
+    if (happening.what === 'owes' && !told.some(d => d.what === 'pass' && settles(d, happening)))
+      open.add(happening.activity);
   const last = (activities: string[], outcomes: string[]) =>
     told.filter(d => activities.includes(d.activity) && outcomes.includes(d.what)).at(-1)?.on ?? null;
   const asking = { c, day, open, last };
   return rules(asking).sort((a, b) => (a.requirement < b.requirement ? -1 : 1));
+}
+
+/** A pass settles a happening only where it surely came after it: "2024" may mean its last day. */
+function settles(pass: Deed & { i: number }, happening: Deed & { i: number }): boolean {
+  if (pass.activity !== happening.activity) return false;
+  if (pass.on === happening.on) return pass.i > happening.i;
+  const earliest = `${pass.on}-01-01`.slice(0, 10);
+  return earliest > latest(happening.on);
 }
 
 interface Asking {

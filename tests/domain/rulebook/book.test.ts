@@ -188,8 +188,8 @@ describe('a policy', () => {
     expect(on([choose('until emptied', null)], '1999-01-01')).toBe('until emptied');
   });
 
-  it('chosen from a later day is not undone by one for an earlier day', () =>
+  it('decided again for an earlier day replaces what was decided for a later one, as an adoption does', () =>
     expect(on([choose('until emptied', '2026-03-01'), choose('pull', '2026-01-01')], '2026-04-01')).toBe(
-      'until emptied',
+      'pull',
     ));
 });

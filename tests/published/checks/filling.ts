@@ -85,7 +85,7 @@ async function pastDueAndLow(v: Vector) {
   const attributes = { ...cylinderEvery(years), servicePressure_psi: service_psi };
   const page = await judged(attributes, last, as_of);
   const needsAir = gauge_psi <= Number(z.string().parse(page.rechargeAt_psi));
-  const pastDue = /^Requalification was due by/.test(page.fill.law.because);
+  const pastDue = /^Its requalification was due by/.test(page.fill.law.because);
   expect(needsAir && page.fill.law.allowed === false && pastDue).toBe(true);
   expect(v.expected).toEqual({ status: 'remove_from_service', reason: 'recharge_needed_but_past_due' });
   expect(page.stayInService.policy.allowed).toBe(false);
