@@ -74,9 +74,9 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
   };
   // The writer first: it makes the file and brings it up to date.
   let reader: Line | null = null;
-  const wrote = (before: number, after: number) => void reader?.call({ kind: 'wrote', before, after });
+  const wrote = (before: number, after: number) => reader?.tell({ kind: 'wrote', before, after });
   const writer = await Line.to('writer', data, { changed, wrote, damaged: () => {} });
-  const damaged = (problem: Problem) => void writer.call({ kind: 'damaged', problem });
+  const damaged = (problem: Problem) => writer.tell({ kind: 'damaged', problem });
   const reading = await Line.to('reader', data, { changed, wrote: () => {}, damaged });
   reader = reading;
   const department: Department = {
@@ -143,6 +143,11 @@ class Line {
       this.#waiting.set(id, { done, fail, progress });
       this.#worker.postMessage({ ...message, id });
     });
+  }
+
+  /** Say something that nobody waits for: a worker that has ended has no need to know. */
+  tell(message: WithoutId<ToWorker>): void {
+    this.#worker.postMessage({ ...message, id: this.#next++ });
   }
 
   async close(): Promise<void> {
