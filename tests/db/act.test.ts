@@ -45,7 +45,7 @@ describe('an act', () => {
     expect((row?.due_on ?? 0) - (row?.warn_on ?? 0)).toBe(2);
   });
 
-  it('gives all its entries the id of the first as batch', () => {
+  it('gives all its entries the id of the first as batch, and answers with its name', () => {
     const d = newDepartment();
     const answer = d.act([
       { action: 'station.add', body: { name: 'Station 31' } },
@@ -58,8 +58,8 @@ describe('an act', () => {
       "SELECT batch, action FROM entries WHERE action = 'station.add'",
     );
     expect(answer.value.entries).toHaveLength(3);
-    expect(answer.value.batch).toBe(answer.value.entries[0]);
-    expect(batches.map(b => b.batch)).toEqual(Array(3).fill(answer.value.batch));
+    expect(answer.value.batch).toBe(`batch:${answer.value.entries[0]}`);
+    expect(batches.map(b => b.batch)).toEqual(Array(3).fill(answer.value.entries[0]));
   });
 
   it('lets a field name what an earlier deed of the list brought into being', () => {

@@ -10,7 +10,7 @@ import { dump, expectSame } from './kit/dump.ts';
 import { type Happening, happenings, perform } from './kit/histories.ts';
 import { type Seeded, seeded } from './kit/seeded.ts';
 
-const shared = template();
+const shared = template(['hose', 'cylinder']);
 const RUNS = 500;
 
 /** Devices of one department, and what each entry's author knew when it was written. */

@@ -10,7 +10,7 @@ import { fromTemplate, type TestDepartment, template } from './kit/department.ts
 import { derivedOnly, dump, expectSame } from './kit/dump.ts';
 import { history, perform } from './kit/histories.ts';
 
-const { bytes } = template();
+const { bytes } = template(['hose', 'cylinder']);
 const RUNS = 500;
 const SEED = 20261125;
 
@@ -115,7 +115,7 @@ function sayWithoutVoided(said: Db, without: Db): void {
   for (const target of voided) {
     for (const { key, thing } of all<{ key: number; thing: number }>(
       without,
-      'SELECT key, thing FROM facts WHERE id = :target OR entry = :target OR batch = :target',
+      "SELECT key, thing FROM facts WHERE id = :target OR entry = :target OR 'batch:' || batch = :target",
       { target },
     )) {
       touched.things.add(thing);

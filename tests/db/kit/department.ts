@@ -10,6 +10,7 @@ import { ask } from '../../../db/store/ask.ts';
 import type { Clock } from '../../../db/store/clock.ts';
 import { type Opening, openForWriting } from '../../../db/store/open.ts';
 import { all, type Db, one } from '../../../db/store/statements.ts';
+import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { adminOf, NOON, openingDeed } from './opening.ts';
 
 /** A clock that a test sets; one second passes at every look. */
@@ -157,13 +158,18 @@ export function aHose(d: TestDepartment, number: string, more: Record<string, un
 /**
  * The bytes of a department with its ground laid, to start many histories from: opened in memory, so that five
  * hundred of them cost seconds and no disk. Every rule of the store but durability holds there as in a file.
+ * @param families whose shipped requirements it has adopted; all of them where none are named
  */
-export function template(): { bytes: Buffer; ground: Ground } {
+export function template(families?: readonly string[]): { bytes: Buffer; ground: Ground } {
   const folder = mkdtempSync(join(tmpdir(), 'baybook-db-'));
   try {
     const db = openForWriting(join(folder, 'template.baybook'), { create: true });
     const clock = new TestClock(Date.UTC(2015, 0, 2, 18));
-    const opened = act(db, clock, { by: null, deeds: [openingDeed()] });
+    const requirements = SHIPPED_REQUIREMENTS.filter(r => families?.includes(r.family));
+    const deeds = families
+      ? [openingDeed('empty'), { action: 'rulebook.adopt', body: { requirements } }]
+      : [openingDeed()];
+    const opened = act(db, clock, { by: null, deeds });
     if (!opened.ok) throw new Error(opened.error.message);
     const ground = layGround(new TestDepartment(db, clock));
     // A database in memory has no write-ahead log, and one whose header says so does not open there.

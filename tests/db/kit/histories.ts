@@ -259,7 +259,10 @@ function voidOf(db: Db, s: Step): Deed | null {
   );
   const fact = at(facts, s.a);
   if (!fact) return null;
-  return { action: 'void', body: { target: [fact.id, fact.entry, fact.batch][s.c % 3], why: 'Mistake' } };
+  return {
+    action: 'void',
+    body: { target: [fact.id, fact.entry, `batch:${fact.batch}`][s.c % 3], why: 'Mistake' },
+  };
 }
 
 function inCondition(db: Db, condition: string, s: Step): string | undefined {
