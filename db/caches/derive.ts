@@ -4,7 +4,7 @@
  */
 
 import { derive } from '../../domain/derive/thing.ts';
-import { describe } from '../../domain/describe.ts';
+import { describe as inWords } from '../../domain/describe.ts';
 import { numberSort } from '../../domain/number.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
@@ -66,46 +66,37 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
   };
   return key => {
     const derived = derive(asItemFacts(factsOf(db, key)), book);
-    run(db, 'DELETE FROM due WHERE item = ?', key);
     if (!derived) {
+      writeDue(db, key, []);
       run(db, 'DELETE FROM items WHERE key = ?', key);
       run(db, 'DELETE FROM words WHERE rowid = ?', key);
       return;
     }
+    const { family, number, attributes } = derived;
     const place = derived.place ? placeKey(derived.place.place) : null;
-    const sort = numberSort(derived.number);
-    const what = describe(derived.family, derived.attributes);
-    const spec = derived.attributes.spec;
-    prepared(
-      db,
-      `INSERT OR REPLACE INTO items (key, family, number, number_sort, serial, what, attributes, place, place_key,
-         assignment, condition, condition_since, spec)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-    ).run(
+    const sort = numberSort(number);
+    const what = inWords(family, attributes);
+    writeItem(db, [
       key,
-      derived.family,
-      derived.number,
+      family,
+      number,
       sort,
       derived.serial,
       what,
-      JSON.stringify(derived.attributes),
+      JSON.stringify(attributes),
       derived.place?.place ?? null,
       place,
       derived.assignment,
       derived.condition,
       derived.conditionSince,
-      typeof spec === 'string' ? spec : null,
-    );
-    const insertDue = prepared(
+      typeof attributes.spec === 'string' ? attributes.spec : null,
+    ]);
+    writeDue(
       db,
-      `INSERT INTO due (item, family, number_sort, place_key, requirement, basis, last_on, due_on, warn_on,
-         from_day, to_day, late)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-    );
-    for (const row of derived.due)
-      insertDue.run(
+      key,
+      derived.due.map(row => [
         key,
-        derived.family,
+        family,
         sort,
         place,
         row.requirement,
@@ -116,10 +107,44 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
         row.from,
         row.to,
         row.late,
-      );
-    const { maker = '', model = '' } = derived.attributes;
-    writeWords(db, key, 'item', `${derived.number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
+      ]),
+    );
+    const { maker = '', model = '' } = attributes;
+    writeWords(db, key, 'item', `${number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
   };
+}
+
+type Row = readonly (string | number | null)[];
+
+const ITEM = `key, family, number, number_sort, serial, what, attributes, place, place_key, assignment, condition,
+  condition_since, spec`;
+const DUE = `item, family, number_sort, place_key, requirement, basis, last_on, due_on, warn_on, from_day, to_day,
+  late`;
+
+/** Everything was derived anew; what came out the same is left as it lies, for writing costs more than looking. */
+function writeItem(db: Db, row: Row): void {
+  if (sameRows(rowsOf(db, `SELECT ${ITEM} FROM items WHERE key = ?`, row[0]), [row])) return;
+  prepared(db, `INSERT OR REPLACE INTO items (${ITEM}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`).run(
+    ...row,
+  );
+}
+
+function writeDue(db: Db, item: number, rows: readonly Row[]): void {
+  const before = rowsOf(db, `SELECT ${DUE} FROM due WHERE item = ? ORDER BY key`, item);
+  if (sameRows(before, rows)) return;
+  if (before.length > 0) run(db, 'DELETE FROM due WHERE item = ?', item);
+  const insert = prepared(db, `INSERT INTO due (${DUE}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  for (const row of rows) insert.run(...row);
+}
+
+function rowsOf(db: Db, sql: string, ...values: unknown[]): Row[] {
+  return prepared(db, sql)
+    .raw()
+    .all(...values) as Row[];
+}
+
+function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
+  return a.length === b.length && a.every((row, i) => row.every((value, j) => value === b[i]?.[j]));
 }
 
 function deriveUnit(db: Db, key: number): void {

@@ -110,6 +110,8 @@ function write(
   const ids: string[] = [];
   let by = request.by;
   let batch: string | null = null;
+  // Who acts, as known until a deed of the list may have changed it.
+  let member: Member | null | undefined;
   deeds.forEach((deed, place) => {
     const fail = (refusals: Refusal[]): never => {
       throw new Refused(refusals.map(r => ({ ...r, deed: place })));
@@ -122,7 +124,8 @@ function write(
       string,
       unknown
     >;
-    const mayNot = entitlementRefusal(db, by, known, known.family?.(look, body) ?? null, deed.action);
+    if (member === undefined) member = memberNamed(db, by);
+    const mayNot = entitlementRefusal(by, member, known, known.family?.(look, body) ?? null);
     if (mayNot) fail([mayNot]);
     const refusals = known.check(look, body, { fromSheet: via === 'import' });
     if (refusals.length > 0) fail(refusals);
@@ -139,10 +142,14 @@ function write(
     ids.push(entry.id);
     const drafts = applyEntry(db, entry, touched);
     look.changed(drafts);
+    if (known.name === 'void' || drafts.some(f => f.thing === by)) member = undefined;
     if (deed.secret !== undefined && known.name === 'member.pin')
       setPin(db, String(body.member), deed.secret);
     // The member that an opening brings acts in what follows it.
-    if (known.name === 'department.open') by = `${entry.id}.m`;
+    if (known.name === 'department.open') {
+      by = `${entry.id}.m`;
+      member = undefined;
+    }
     if (place % 500 === 499) progress?.(place + 1, deeds.length);
   });
   if (batch === null && request.commit) return { batch: '', entries: [], touched: [] };
@@ -184,12 +191,18 @@ function identityShown(db: Db, request: ActRequest, now: number): Via {
   return wrong.via;
 }
 
+type Member = NonNullable<ReturnType<typeof memberOf>>;
+
+function memberNamed(db: Db, id: string | null): Member | null {
+  const key = id === null ? undefined : thingKey(db, id);
+  return key === undefined ? null : memberOf(factsOf(db, key));
+}
+
 function entitlementRefusal(
-  db: Db,
   by: string | null,
+  member: Member | null,
   action: Action,
   family: string | null,
-  deed: string,
 ): Refusal | null {
   if (action.name === 'department.open') return null;
   if (by === null)
@@ -199,8 +212,6 @@ function entitlementRefusal(
       'Say who acts: a member of the department.',
       'by',
     );
-  const key = thingKey(db, by);
-  const member = key === undefined ? null : memberOf(factsOf(db, key));
   if (!member || !Array.isArray(member.grants))
     return refuse(
       'not a member',
@@ -211,7 +222,7 @@ function entitlementRefusal(
   if (isEntitled(member.grants as Grant[], action.entitlement, family)) return null;
   return refuse(
     'not entitled',
-    `${member.name} may not do ${deed}: it needs the entitlement ${action.entitlement}${
+    `${member.name} may not do ${action.name}: it needs the entitlement ${action.entitlement}${
       family === null ? '' : ` for ${family}`
     }.`,
     'Ask a member who has it, or an administrator to give it.',

@@ -15,10 +15,18 @@ export const systemClock: Clock = { now: () => Date.now() };
  * @throws RangeError for an unknown zone
  */
 export function dayIn(zone: string, instant: number): Day {
+  const quarter = Math.floor(instant / QUARTER_MS);
+  if (last?.zone === zone && last.quarter === quarter) return last.day;
   const parts = formatter(zone).formatToParts(instant);
   const part = (type: string) => Number(parts.find(p => p.type === type)?.value);
-  return dayOf(part('year'), part('month'), part('day'));
+  const day = dayOf(part('year'), part('month'), part('day'));
+  last = { zone, quarter, day };
+  return day;
 }
+
+/** Zones lie whole quarters of an hour from UTC and change on them, so a day begins with one and never inside it. */
+const QUARTER_MS = 15 * 60_000;
+let last: { zone: string; quarter: number; day: Day } | undefined;
 
 /** Whether the runtime knows an IANA time zone by this name. */
 export function isZone(zone: string): boolean {

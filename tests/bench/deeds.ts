@@ -1,5 +1,5 @@
 /** Writing: one durable deed, and the import of five thousand rows. */
-import { copyFileSync, rmSync } from 'node:fs';
+import { closeSync, copyFileSync, fsyncSync, openSync, rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { act, prepare } from '../../db/store/act.ts';
 import { openForWriting, settings } from '../../db/store/open.ts';
@@ -169,9 +169,13 @@ export async function importSheet(file: string, runs: number): Promise<Measured>
   };
 }
 
+/** A copy that is on the disk already: else the first commits would wait for all of it to be written. */
 function copy(from: string, to: string): void {
   remove(to);
   copyFileSync(from, to);
+  const written = openSync(to, 'r+');
+  fsyncSync(written);
+  closeSync(written);
 }
 
 function remove(file: string): void {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readBook } from '../../db/caches/book.ts';
 import { asItemFacts, factsAsOf, factsOf } from '../../db/caches/facts.ts';
+import { dayIn } from '../../db/store/clock.ts';
 import { one } from '../../db/store/statements.ts';
+import { dayText } from '../../domain/calendar/day.ts';
 import { derive } from '../../domain/derive/thing.ts';
 import { aHose, departmentInMemory, type TestDepartment } from './kit/department.ts';
 import { NOON } from './kit/opening.ts';
@@ -103,5 +105,35 @@ describe('what was known', () => {
   it('before the thing was received is nothing', () => {
     const { d, hose } = ready();
     expect(shown(d, hose, NOON - 365 * 24 * HOUR, '2026-11-25')).toBeNull();
+  });
+});
+
+describe('today', () => {
+  it('is the day in the department’s zone, to the minute at midnight and across both changes of the clock', () => {
+    // IANA time zone database: Denver is UTC-7, and UTC-6 from 8 March to 1 November 2026; Kathmandu is UTC+5:45.
+    for (const [zone, instant, day] of [
+      ['America/Denver', Date.UTC(2026, 10, 25, 6, 59, 59, 999), '2026-11-24'],
+      ['America/Denver', Date.UTC(2026, 10, 25, 7), '2026-11-25'],
+      ['America/Denver', Date.UTC(2026, 5, 14, 5, 59, 59, 999), '2026-06-13'],
+      ['America/Denver', Date.UTC(2026, 5, 14, 6), '2026-06-14'],
+      ['America/Denver', Date.UTC(2026, 2, 8, 9, 1), '2026-03-08'],
+      ['Asia/Kathmandu', Date.UTC(2026, 10, 25, 18, 14, 59, 999), '2026-11-25'],
+      ['Asia/Kathmandu', Date.UTC(2026, 10, 25, 18, 15), '2026-11-26'],
+    ] as const) {
+      expect(dayText(dayIn(zone, instant)), `${zone} ${instant}`).toBe(day);
+      expect(dayText(dayIn(zone, instant))).toBe(day);
+    }
+  });
+
+  it('changes on a quarter of an hour of UTC in every zone, as the store counts on', () => {
+    for (const timeZone of Intl.supportedValuesOf('timeZone')) {
+      const format = new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longOffset' });
+      for (const year of [2026, 2040])
+        for (const month of [0, 6]) {
+          const told = format.formatToParts(Date.UTC(year, month, 1)).find(p => p.type === 'timeZoneName');
+          // `GMT`, or `GMT+05:45`; seconds would stand behind the minutes.
+          expect(told?.value, timeZone).toMatch(/^GMT([+-]\d{2}:(00|15|30|45))?$/);
+        }
+    }
   });
 });
