@@ -2,7 +2,7 @@
 import { keepPreviousData, queryOptions, type UseQueryResult, useQuery } from '@tanstack/react-query';
 import type { QuestionName, Questions } from '../../db/api.ts';
 import { answered, type ProblemError } from './problem.ts';
-import { host } from './transport.ts';
+import { askHost } from './transport.ts';
 
 export interface AskOptions {
   /** False: not asked yet. */
@@ -15,7 +15,7 @@ export interface AskOptions {
 export function question<K extends QuestionName>(name: K, args: Questions[K]['takes']) {
   return queryOptions<Questions[K]['gives'], ProblemError>({
     queryKey: [name, args],
-    queryFn: async () => answered(await host().ask(name, args)),
+    queryFn: async ({ signal }) => answered(await askHost(name, args, signal)),
   });
 }
 

@@ -10,6 +10,8 @@ import type {
   Doors,
   HostRequest,
   Problem,
+  QuestionName,
+  Questions,
 } from '../../db/api.ts';
 
 /** What a host offers a screen. */
@@ -40,13 +42,14 @@ const SHUT_OUT: Problem = {
   field: null,
 };
 
-async function post<T>(path: string, body: unknown): Promise<Answer<T>> {
+async function post<T>(path: string, body: unknown, signal?: AbortSignal): Promise<Answer<T>> {
   try {
     const response = await fetch(path, {
       method: 'POST',
       credentials: 'same-origin',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
+      ...(signal ? { signal } : {}),
     });
     if (response.status === 401 || response.status === 403) return { ok: false, error: SHUT_OUT };
     return (await response.json()) as Answer<T>;
@@ -68,6 +71,18 @@ const overHttp: Host = {
     return () => feed.close();
   },
 };
+
+/**
+ * Ask, unless the question is called off while it waits: what a list flew past need not be answered any more.
+ * The bridge has no way to call off, and no queue to hold up.
+ */
+export function askHost<K extends QuestionName>(
+  question: K,
+  args: Questions[K]['takes'],
+  signal: AbortSignal,
+): Promise<Answer<Questions[K]['gives']>> {
+  return window.baybook ? window.baybook.ask(question, args) : post('/api/ask', { question, args }, signal);
+}
 
 /** The host this window belongs to. */
 export function host(): Host {

@@ -2,5 +2,10 @@ import { notifications } from '@mantine/notifications';
 
 /** Say in passing what was done; it goes by itself and is read out. */
 export function toast(message: string): void {
-  notifications.show({ message, autoClose: 6000, withBorder: false });
+  notifications.show({
+    message,
+    autoClose: 6000,
+    withBorder: false,
+    closeButtonProps: { 'aria-label': 'Put away' },
+  });
 }

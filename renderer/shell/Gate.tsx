@@ -5,24 +5,24 @@ import { Action } from '../parts/Action.tsx';
 import { ActingProvider } from '../parts/acting/acting.tsx';
 import { NotReady } from '../parts/words/NotReady.tsx';
 import { FirstRun } from '../screens/first-run/FirstRun.tsx';
+import { Cover } from './Cover.tsx';
 import { Files } from './Files.tsx';
 import { Shell } from './Shell.tsx';
-import styles from './shell.module.css';
 
 export function Gate() {
   const alive = useChangeFeed();
   const summary = useAsk('department.summary', {});
+  if (summary.isPending) return <NotReady loaded={summary} />;
   if (summary.data === undefined)
     return (
-      <main className={styles.gate}>
+      <Cover title="No department is open">
         <NotReady loaded={summary} />
-        {summary.error?.problem.code === 'no department open' ? <Files /> : null}
-        {summary.error ? (
-          <p>
-            <Action onClick={() => void summary.refetch()}>Try again</Action>
-          </p>
-        ) : null}
-      </main>
+        {summary.error?.problem.code === 'no department open' ? (
+          <Files />
+        ) : (
+          <Action onClick={() => void summary.refetch()}>Try again</Action>
+        )}
+      </Cover>
     );
   if (summary.data === null) return <FirstRun />;
   return (

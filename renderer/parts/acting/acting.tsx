@@ -13,6 +13,11 @@ interface Acting {
 const ActingContext = createContext<Acting | null>(null);
 const KEY = 'baybook acting as';
 
+/** Who acts from now on in this window. */
+export function rememberActing(member: string): void {
+  sessionStorage.setItem(KEY, member);
+}
+
 export function ActingProvider({ children }: { children: ReactNode }) {
   const members = useAsk('members.list', {}).data;
   const [chosen, setChosen] = useState(() => sessionStorage.getItem(KEY));
@@ -21,7 +26,7 @@ export function ActingProvider({ children }: { children: ReactNode }) {
       members,
       member: members?.find(m => m.id === chosen) ?? null,
       choose(id) {
-        sessionStorage.setItem(KEY, id);
+        rememberActing(id);
         setChosen(id);
       },
     }),

@@ -35,14 +35,7 @@ export interface DeedOptions {
 }
 
 const USABLE: readonly Condition[] = ['serviceable', 'limited use', 'retest owed', 'received'];
-const OUT: readonly Condition[] = [
-  'tagged out',
-  'limited use',
-  'at repair',
-  'received',
-  'on order',
-  'retest owed',
-];
+const OUT: readonly Condition[] = ['tagged out', 'limited use', 'at repair', 'received', 'on order'];
 const HERE: readonly Condition[] = [...USABLE, 'tagged out', 'at repair', 'on order'];
 const GONE: readonly Condition[] = ['retired', 'disposed'];
 const NOT_GONE: readonly Condition[] = [...HERE, 'held for investigation', 'missing'];

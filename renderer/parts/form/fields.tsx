@@ -134,9 +134,11 @@ interface TickProps {
   checked: boolean;
   onChange: (checked: boolean) => void;
   note?: string | undefined;
+  /** Said at the end of the line. */
+  aside?: string;
 }
 
-export function Tick({ label, checked, onChange, note }: TickProps) {
+export function Tick({ label, checked, onChange, note, aside }: TickProps) {
   return (
     <label className={styles.tick}>
       <input type="checkbox" checked={checked} onChange={event => onChange(event.currentTarget.checked)} />
@@ -144,6 +146,7 @@ export function Tick({ label, checked, onChange, note }: TickProps) {
         {label}
         {note ? <span className={styles.note}>{note}</span> : null}
       </span>
+      {aside ? <span className={styles.aside}>{aside}</span> : null}
     </label>
   );
 }

@@ -3,14 +3,19 @@
  * margin, one row is the active one. The focus stays on the table and arrows move the active row, so rows may come
  * and go under it.
  */
+import { useElementSize } from '@mantine/hooks';
 import { useVirtualizer } from '@tanstack/react-virtual';
 import {
+  type CSSProperties,
   type KeyboardEvent,
+  memo,
   type ReactNode,
   type Ref,
+  useCallback,
   useEffect,
   useId,
   useImperativeHandle,
+  useMemo,
   useRef,
 } from 'react';
 import { rowHeight } from './density.ts';
@@ -22,7 +27,7 @@ export interface Column<R> {
   /** As in a grid template: `9ch`, `minmax(8ch, 1fr)`. */
   width: string;
   figure?: boolean;
-  /** Left out where the table is narrower than its `narrow`. */
+  /** Left out where the table is narrow: what else can be seen in the panel beside it. */
   spare?: boolean;
   sort?: { state: 'ascending' | 'descending' | 'none'; onSort: () => void };
   cell: (row: R) => ReactNode;
@@ -58,21 +63,16 @@ interface GridProps<R> {
 }
 
 export function Grid<R>(props: GridProps<R>) {
-  const {
-    label,
-    columns,
-    count,
-    rowAt,
-    headingAt,
-    active,
-    onActive,
-    onOpen,
-    isOpen,
-    onSight,
-    density,
-    onFold,
-  } = props;
+  const { label, count, rowAt, headingAt, active, onActive, onOpen, isOpen, onSight, density, onFold } =
+    props;
   const { listKey } = props;
+  const { ref: frame, width } = useElementSize();
+  // Until it is measured it is taken for wide.
+  const isNarrow = width > 0 && width < NARROW;
+  const columns = useMemo(
+    () => (isNarrow ? props.columns.filter(c => !c.spare) : props.columns),
+    [isNarrow, props.columns],
+  );
   const scroller = useRef<HTMLTableElement>(null);
   const id = useId();
   const height = rowHeight(density);
@@ -80,12 +80,14 @@ export function Grid<R>(props: GridProps<R>) {
     count,
     getScrollElement: () => scroller.current,
     estimateSize: () => height,
-    overscan: 14,
+    overscan: 8,
     // The head stands over the rows and stays: rows begin under it, and are not hidden behind it.
     scrollMargin: HEAD_HEIGHT,
     scrollPaddingStart: HEAD_HEIGHT,
   });
   const seen = rows.getVirtualItems();
+  const above = (seen[0]?.start ?? HEAD_HEIGHT) - HEAD_HEIGHT;
+  const below = rows.getTotalSize() + HEAD_HEIGHT - (seen.at(-1)?.end ?? HEAD_HEIGHT);
   const first = seen[0]?.index ?? 0;
   const last = seen.at(-1)?.index ?? 0;
 
@@ -145,11 +147,16 @@ export function Grid<R>(props: GridProps<R>) {
     move();
   };
 
-  const template = { '--columns': columns.map(c => c.width).join(' ') } as React.CSSProperties;
-  const wide = columns.filter(c => !c.spare);
-  const narrowTemplate = { '--columns-narrow': wide.map(c => c.width).join(' ') } as React.CSSProperties;
+  const clicked = useRef<(index: number) => void>(undefined);
+  clicked.current = index => {
+    onActive(index);
+    onOpen?.(index);
+  };
+  const onRowClick = useCallback((index: number) => clicked.current?.(index), []);
+
+  const template = { '--columns': columns.map(c => c.width).join(' ') } as CSSProperties;
   return (
-    <div className={styles.frame} style={{ ...template, ...narrowTemplate }}>
+    <div ref={frame} className={styles.frame} style={template}>
       {/* The focus stays on the table; the active row is told by its id. */}
       <table
         ref={scroller}
@@ -169,32 +176,34 @@ export function Grid<R>(props: GridProps<R>) {
             ))}
           </tr>
         </thead>
-        <tbody className={styles.body} style={{ height: rows.getTotalSize() }}>
-          {seen.map(({ index, start }) => (
-            <GridRow
-              key={index}
-              id={`${id}-${index}`}
-              index={index}
-              top={start - HEAD_HEIGHT}
-              height={height}
-              columns={columns}
-              row={rowAt(index)}
-              heading={headingAt?.(index) ?? null}
-              active={index === active}
-              isOpen={isOpen}
-              onClick={() => {
-                onActive(index);
-                onOpen?.(index);
-              }}
-            />
-          ))}
+        {/* Rows lie one under another between two spaces: a row that carried its own place would be styled anew by itself. */}
+        <tbody aria-hidden="true" className={styles.space} style={{ height: above }} />
+        <tbody className={styles.body}>
+          {seen.map(({ index }) => {
+            const row = rowAt(index);
+            return (
+              <GridRow
+                key={index}
+                id={`${id}-${index}`}
+                index={index}
+                columns={columns as readonly Column<unknown>[]}
+                row={row}
+                heading={headingAt?.(index) ?? null}
+                active={index === active}
+                open={isOpen && row !== undefined ? isOpen(row) : null}
+                onClick={onRowClick}
+              />
+            );
+          })}
         </tbody>
+        <tbody aria-hidden="true" className={styles.space} style={{ height: below }} />
       </table>
     </div>
   );
 }
 
 const HEAD_HEIGHT = 28;
+const NARROW = 940;
 
 function HeadCell<R>({ column }: { column: Column<R> }) {
   const { sort } = column;
@@ -214,56 +223,53 @@ function HeadCell<R>({ column }: { column: Column<R> }) {
   );
 }
 
-interface GridRowProps<R> {
+interface GridRowProps {
   id: string;
   index: number;
-  top: number;
-  height: number;
-  columns: readonly Column<R>[];
-  row: R | undefined;
+  columns: readonly Column<unknown>[];
+  row: unknown;
   heading: ReactNode | null;
   active: boolean;
-  isOpen: ((row: R) => boolean) | undefined;
-  onClick: () => void;
+  /** Null where rows of the table do not open. */
+  open: boolean | null;
+  onClick: (index: number) => void;
 }
 
-function GridRow<R>({
-  id,
-  index,
-  top,
-  height,
-  columns,
-  row,
-  heading,
-  active,
-  isOpen,
-  onClick,
-}: GridRowProps<R>) {
-  const open = row !== undefined && isOpen?.(row) === true;
-  const place = { transform: `translateY(${top}px)`, height };
-  const classes = `${styles.row} ${active ? styles.active : ''} ${open ? styles.open : ''}`;
+/** Drawn anew only when something of its own has changed: rows that stay in sight cost nothing while scrolling. */
+const GridRow = memo(function GridRow(props: GridRowProps) {
+  const { id, index, columns, row, heading, active, open, onClick } = props;
+  const state = [
+    active ? styles.active : '',
+    open ? styles.open : '',
+    heading === null ? '' : styles.heading,
+  ];
   return (
     <tr
       id={id}
       aria-rowindex={index + 2}
-      className={`${classes} ${heading === null ? '' : styles.heading}`}
-      style={place}
-      onClick={onClick}
-      {...(isOpen && heading === null ? { 'aria-selected': open } : {})}
+      className={[styles.row, ...state].join(' ')}
+      onClick={() => onClick(index)}
+      {...(open === null ? {} : { 'aria-selected': open })}
     >
-      {heading === null ? (
+      {heading !== null ? (
+        <td colSpan={columns.length}>{heading}</td>
+      ) : row === undefined ? (
+        // On its way: no more than the margin, so that a list can fly past at the speed of the hand.
+        <>
+          <td className={styles.cell} />
+          <td colSpan={columns.length - 1} />
+        </>
+      ) : (
         columns.map(c => (
           <td key={c.key} className={cellClass(c)}>
-            {row === undefined ? null : c.cell(row)}
+            {c.cell(row)}
           </td>
         ))
-      ) : (
-        <td colSpan={columns.length}>{heading}</td>
       )}
     </tr>
   );
-}
+});
 
 function cellClass<R>(column: Column<R>): string {
-  return `${styles.cell} ${column.figure ? styles.figure : ''} ${column.spare ? styles.spare : ''}`;
+  return `${styles.cell} ${column.figure ? styles.figure : ''}`;
 }

@@ -3,9 +3,10 @@
  * may come in stretches (groups), each with its own question and perhaps a heading line before its rows.
  */
 import { useQueries } from '@tanstack/react-query';
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 
 export const PAGE_ROWS = 100;
+const SETTLE_MS = 70;
 
 export interface PageQuery<R> {
   queryKey: readonly unknown[];
@@ -63,9 +64,19 @@ export function useWindow<R>(stretches: readonly Stretch<R>[]): RowWindow<R> {
   const keys = [...wanted.keys()];
   const pages = useQueries({ queries: [...wanted.values()] });
 
-  const onSight = useCallback((first: number, last: number) => {
-    setSight(before => (before.first === first && before.last === last ? before : { first, last }));
+  const last = useRef(sight);
+  const later = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const onSight = useCallback((first: number, end: number) => {
+    const flew = Math.abs(first - last.current.first) > PAGE_ROWS;
+    last.current = { first, last: end };
+    clearTimeout(later.current);
+    const settle = () =>
+      setSight(before => (before.first === first && before.last === end ? before : { first, last: end }));
+    // While the list flies past, nobody reads it: pages are asked for where it comes to rest.
+    if (flew) later.current = setTimeout(settle, SETTLE_MS);
+    else settle();
   }, []);
+  useEffect(() => () => clearTimeout(later.current), []);
   return {
     lines: stretches.reduce((sum, s) => sum + s.rows + (s.headed ? 1 : 0), 0),
     spotAt,

@@ -6,6 +6,8 @@ import styles from './words.module.css';
 
 /** A date as precisely as it is known; what cannot be read is shown as it came. */
 export function dateText(text: string): string {
+  // What was always so begins before every date.
+  if (text.startsWith('0000')) return 'from the start';
   const when = parseWhen(text);
   return when === null ? text : showWhen(when);
 }

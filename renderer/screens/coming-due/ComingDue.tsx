@@ -1,6 +1,6 @@
 import { useDebouncedCallback } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
-import { useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import { useAsk } from '../../api/ask.ts';
 import { problemOf } from '../../api/problem.ts';
 import { Action } from '../../parts/Action.tsx';
@@ -9,6 +9,7 @@ import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
 import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
+import { monthText } from '../../parts/words/dates.tsx';
 import { Empty, Notice, NotReady } from '../../parts/words/NotReady.tsx';
 import { AsOf, Counts } from './Counts.tsx';
 import { dueColumns } from './columns.tsx';
@@ -38,7 +39,10 @@ export function ComingDue({ search }: { search: DueSearch }) {
   const [active, setActiveNow] = useState(() => lastActive.get(listKey) ?? 0);
   const [begin, setBegin] = useState<string | null>(null);
 
-  const familyTitle = (family: string) => names.families.find(f => f.id === family)?.title ?? family;
+  const familyTitle = useCallback(
+    (family: string) => names.families.find(f => f.id === family)?.title ?? family,
+    [names.families],
+  );
   const exporting = useExport(summary.data?.today ?? '', familyTitle);
   const line = Math.min(active, Math.max(rows.lines - 1, 0));
   const row = rows.rowAt(line);
@@ -48,10 +52,14 @@ export function ComingDue({ search }: { search: DueSearch }) {
     setActiveNow(at);
     lastActive.set(listKey, at);
   };
-  const change = (next: DueSearch) => {
-    setActiveNow(0);
-    void navigate({ to: '/due', search: next });
-  };
+  const change = useCallback(
+    (next: DueSearch) => {
+      setActiveNow(0);
+      void navigate({ to: '/due', search: next });
+    },
+    [navigate],
+  );
+  const columns = useMemo(() => dueColumns(search, familyTitle, change), [search, familyTitle, change]);
   const show = (item: string | undefined, duty: string | undefined) =>
     void navigate({ to: '/due', search: { ...search, item, duty }, replace: true });
   const follow = useDebouncedCallback((at: number) => {
@@ -135,13 +143,19 @@ export function ComingDue({ search }: { search: DueSearch }) {
         {rows.total === undefined && !rows.failure ? (
           <NotReady loaded={{ status: 'pending', error: null }} />
         ) : null}
-        {rows.total === 0 ? <Nothing search={search} things={summary.data?.things ?? 0} /> : null}
+        {rows.total === 0 ? (
+          <Nothing
+            search={search}
+            things={summary.data?.things ?? 0}
+            onImport={() => void navigate({ to: '/import' })}
+          />
+        ) : null}
         {rows.lines > 0 ? (
           <Grid
             label="Coming due"
             handle={grid}
             listKey={listKey}
-            columns={dueColumns(search, familyTitle, change)}
+            columns={columns}
             count={rows.lines}
             rowAt={rows.rowAt}
             headingAt={at => {
@@ -180,13 +194,13 @@ function GroupHeading({
   group,
   folded,
 }: {
-  group: { title: string; total: number; byState: object };
+  group: { key: string; title: string; total: number; byState: object };
   folded: boolean;
 }) {
   const states = Object.entries(group.byState) as [Parameters<typeof StateMark>[0]['state'], number][];
   return (
     <span className={styles.groupHeading}>
-      <span aria-hidden="true">{folded ? '▸' : '▾'}</span> {group.title}
+      <span aria-hidden="true">{folded ? '▸' : '▾'}</span> {groupTitle(group)}
       <b>{group.total.toLocaleString('en-US')}</b>
       {states.map(([state, n]) => (
         <span key={state} className={styles.groupState}>
@@ -198,13 +212,21 @@ function GroupHeading({
   );
 }
 
+/** A month is told by its number; it is shown by its name. */
+function groupTitle({ key, title }: { key: string; title: string }): string {
+  return /^\d{4}-\d{2}$/.test(key) ? monthText(key) : title;
+}
+
 /** A list that holds nothing: whether by the filter, or because there is nothing in the book yet. */
-function Nothing({ search, things }: { search: DueSearch; things: number }) {
+function Nothing({ search, things, onImport }: { search: DueSearch; things: number; onImport: () => void }) {
   if (things === 0)
     return (
       <Empty>
+        <p>There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs.</p>
         <p>
-          There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs through Import.
+          <Action weight="main" hint="2" onClick={onImport}>
+            Import a sheet
+          </Action>
         </p>
       </Empty>
     );

@@ -4,13 +4,13 @@ import type { Problem } from '../../../db/api.ts';
 import { problemsOf } from '../../api/problem.ts';
 import { host } from '../../api/transport.ts';
 import { Action } from '../../parts/Action.tsx';
+import { rememberActing } from '../../parts/acting/acting.tsx';
 import { problemsByField } from '../../parts/deeds/problemsByField.ts';
 import { TextField } from '../../parts/form/fields.tsx';
 import formStyles from '../../parts/form/form.module.css';
 import { Picker } from '../../parts/picker/Picker.tsx';
 import { Notice } from '../../parts/words/NotReady.tsx';
-import { Bay } from '../../shell/Bay.tsx';
-import styles from './first-run.module.css';
+import { Cover } from '../../shell/Cover.tsx';
 
 const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
 const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
@@ -45,8 +45,15 @@ export function FirstRun() {
       ],
     });
     setSending(false);
-    if (answer.ok) await client.invalidateQueries();
-    else setProblems(problemsOf(answer));
+    if (!answer.ok) {
+      setProblems(problemsOf(answer));
+      return;
+    }
+    // Who opened the department is who goes on.
+    const members = await host().ask('members.list', {});
+    const opener = members.ok && members.value.find(m => m.number === filled['member.number'].trim());
+    if (opener) rememberActing(opener.id);
+    await client.invalidateQueries();
   }
   async function seeDemo() {
     setSending(true);
@@ -57,64 +64,57 @@ export function FirstRun() {
   }
 
   return (
-    <main className={styles.page}>
-      <div className={styles.sheet}>
-        <p className={styles.brand}>
-          <Bay /> Baybook
-        </p>
-        <h1>Whose equipment is this?</h1>
-        <p className={styles.lead}>
-          This file is new. Say which department it belongs to and who begins it; everything else can follow,
-          from a sheet or by hand.
-        </p>
-        <form className={formStyles.form} onSubmit={open} noValidate>
-          {rest.map(p => (
-            <Notice key={p.message} problem={p} />
-          ))}
+    <Cover
+      title="Whose equipment is this?"
+      lead="This file is new. Say which department it belongs to and who begins it; everything else can follow, from a sheet or by hand."
+    >
+      <form className={formStyles.form} onSubmit={open} noValidate>
+        {rest.map(p => (
+          <Notice key={p.message} problem={p} />
+        ))}
+        <TextField
+          label="Name of the department"
+          value={filled.name}
+          onChange={set('name')}
+          problem={beside.get('name')}
+          required
+          first
+        />
+        <Picker
+          label="Time zone"
+          options={ZONES}
+          value={ZONES.find(z => z.value === filled.zone) ?? { value: filled.zone, label: filled.zone }}
+          onPick={option => set('zone')(option.value)}
+          note="Its days end at midnight here. It is fixed once the department is opened."
+          problem={beside.get('zone')}
+          required
+        />
+        <div className={formStyles.row}>
           <TextField
-            label="Name of the department"
-            value={filled.name}
-            onChange={set('name')}
-            problem={beside.get('name')}
-            required
-            first
-          />
-          <Picker
-            label="Time zone"
-            options={ZONES}
-            value={ZONES.find(z => z.value === filled.zone) ?? { value: filled.zone, label: filled.zone }}
-            onPick={option => set('zone')(option.value)}
-            note="Its days end at midnight here. It is fixed once the department is opened."
-            problem={beside.get('zone')}
+            label="Your member number"
+            value={filled['member.number']}
+            onChange={set('member.number')}
+            problem={beside.get('member.number')}
             required
           />
-          <div className={formStyles.row}>
-            <TextField
-              label="Your member number"
-              value={filled['member.number']}
-              onChange={set('member.number')}
-              problem={beside.get('member.number')}
-              required
-            />
-            <TextField
-              label="Your name"
-              value={filled['member.name']}
-              onChange={set('member.name')}
-              problem={beside.get('member.name')}
-              note="You begin as the administrator."
-              required
-            />
-          </div>
-          <div className={formStyles.foot}>
-            <Action weight="quiet" onClick={() => void seeDemo()} disabled={sending}>
-              See a demo department first
-            </Action>
-            <Action weight="main" hint="Enter" type="submit" disabled={sending}>
-              {sending ? 'Writing…' : 'Open the department'}
-            </Action>
-          </div>
-        </form>
-      </div>
-    </main>
+          <TextField
+            label="Your name"
+            value={filled['member.name']}
+            onChange={set('member.name')}
+            problem={beside.get('member.name')}
+            note="You begin as the administrator."
+            required
+          />
+        </div>
+        <div className={formStyles.foot}>
+          <Action weight="quiet" onClick={() => void seeDemo()} disabled={sending}>
+            See a demo department first
+          </Action>
+          <Action weight="main" hint="Enter" type="submit" disabled={sending}>
+            {sending ? 'Writing…' : 'Open the department'}
+          </Action>
+        </div>
+      </form>
+    </Cover>
   );
 }

@@ -12,7 +12,7 @@ import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Done } from './Done.tsx';
 import { Drop } from './Drop.tsx';
 import styles from './import.module.css';
-import { Columns, DayOrders, Offers } from './Mend.tsx';
+import { Columns, DayOrders, NewPlaces, Permits } from './Mend.tsx';
 import { Rows } from './Rows.tsx';
 import {
   type Accepted,
@@ -217,12 +217,13 @@ function Sheet(props: SheetProps) {
                 onMend({ ...mending, dayOrder: { ...mending.dayOrder, [String(column)]: order } })
               }
             />
-            <Offers offers={read.offers} accepted={accepted} onAccepted={onAccepted} />
+            <Permits offers={read.offers} accepted={accepted} onAccepted={onAccepted} />
             <Columns
               columns={read.columns}
               fields={read.fields}
               onMap={(column, field) => onMend(withMapping(mending, read.columns, column, field))}
             />
+            <NewPlaces offers={read.offers} accepted={accepted} onAccepted={onAccepted} />
           </div>
           <Rows preview={read} onlyProblems={onlyProblems} onOnlyProblems={setOnlyProblems} />
         </>

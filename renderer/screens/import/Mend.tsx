@@ -87,49 +87,51 @@ interface OffersProps {
   onAccepted: (accepted: Accepted) => void;
 }
 
-/** New places and unconfirmed permits that the sheet brings along. */
-export function Offers({ offers, accepted, onAccepted }: OffersProps) {
-  const places = offers.filter(o => o.kind === 'place');
+/** Permits that the sheet names and nobody has confirmed. */
+export function Permits({ offers, accepted, onAccepted }: OffersProps) {
   const permits = offers.filter(o => o.kind === 'permit');
+  if (permits.length === 0) return null;
   return (
-    <>
-      {permits.length > 0 ? (
-        <section aria-label="Permits">
-          <h2>Permits to confirm</h2>
-          <p className={styles.soft}>
-            Nothing is judged by a permit until it is confirmed. Tick it only with the permit or the label in
-            hand.
-          </p>
-          {permits.map(o => (
-            <Tick
-              key={o.name}
-              label={`${o.name}: ${rowsWord(o.rows)}`}
-              note={permitNote(o)}
-              checked={accepted.confirmedPermits.has(o.name)}
-              onChange={on =>
-                onAccepted({ ...accepted, confirmedPermits: withName(accepted.confirmedPermits, o.name, on) })
-              }
-            />
-          ))}
-        </section>
-      ) : null}
-      {places.length > 0 ? (
-        <section aria-label="New places">
-          <h2>New places</h2>
-          {places.map(o => (
-            <Tick
-              key={o.name}
-              label={`${o.name}: ${rowsWord(o.rows)}`}
-              note={o.what}
-              checked={!accepted.refusedPlaces.has(o.name)}
-              onChange={on =>
-                onAccepted({ ...accepted, refusedPlaces: withName(accepted.refusedPlaces, o.name, !on) })
-              }
-            />
-          ))}
-        </section>
-      ) : null}
-    </>
+    <section aria-label="Permits">
+      <h2>Permits to confirm</h2>
+      <p className={styles.soft}>
+        Nothing is judged by a permit until it is confirmed. Tick it only with the permit or the label in
+        hand.
+      </p>
+      {permits.map(o => (
+        <Tick
+          key={o.name}
+          label={`${o.name}: ${rowsWord(o.rows)}`}
+          note={permitNote(o)}
+          checked={accepted.confirmedPermits.has(o.name)}
+          onChange={on =>
+            onAccepted({ ...accepted, confirmedPermits: withName(accepted.confirmedPermits, o.name, on) })
+          }
+        />
+      ))}
+    </section>
+  );
+}
+
+/** Places that the sheet speaks of and the department does not have yet. */
+export function NewPlaces({ offers, accepted, onAccepted }: OffersProps) {
+  const places = offers.filter(o => o.kind === 'place');
+  if (places.length === 0) return null;
+  return (
+    <section aria-label="New places">
+      <h2>New places</h2>
+      {places.map(o => (
+        <Tick
+          key={o.name}
+          label={o.name}
+          aside={`${o.what}, ${rowsWord(o.rows)}`}
+          checked={!accepted.refusedPlaces.has(o.name)}
+          onChange={on =>
+            onAccepted({ ...accepted, refusedPlaces: withName(accepted.refusedPlaces, o.name, !on) })
+          }
+        />
+      ))}
+    </section>
   );
 }
 

@@ -98,10 +98,16 @@ function becomesWords(row: ImportRow, preview: ImportPreview): string {
 }
 
 function fieldsOf(row: ImportRow, preview: ImportPreview): [string, string][] {
-  const title = (field: string) => preview.fields.find(f => f.field === field)?.title ?? field;
+  const title = (field: string) => preview.fields.find(f => f.field === field)?.title ?? inWords(field);
   return Object.entries({ ...row.becomes, ...row.details })
     .filter(([, v]) => v !== null && v !== '')
     .map(([field, v]) => [title(field), typeof v === 'string' ? dateText(v) : String(v)]);
+}
+
+/** A field that has no title of its own: `lastServiceTest` as `Last service test`. */
+function inWords(field: string): string {
+  const words = field.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** The active row in full: every field, every problem, every conflict side by side. */

@@ -28,7 +28,11 @@ const COLUMNS: readonly TableColumn<HistoryLine>[] = [
       </>
     ),
   },
-  { key: 'by', head: 'Signed by', cell: l => (l.byName ? `${l.byName} (${l.via})` : l.via) },
+  {
+    key: 'by',
+    head: 'Signed by',
+    cell: l => <span className={styles.oneLine}>{l.byName ? `${l.byName} (${l.via})` : l.via}</span>,
+  },
   { key: 'recorded', head: 'Entered', figure: true, cell: l => momentText(l.recordedAt) },
 ];
 
@@ -96,12 +100,7 @@ export function Places({ page, history }: { page: ItemPage; history: History }) 
           {places.map(l => (
             <li key={l.fact}>
               <DateText date={l.effective} />
-              <span>
-                {l.what}
-                {typeof l.details.how === 'string' ? (
-                  <span className={styles.soft}>by {l.details.how}</span>
-                ) : null}
-              </span>
+              <span>{l.what}</span>
             </li>
           ))}
         </ol>
