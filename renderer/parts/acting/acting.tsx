@@ -20,11 +20,12 @@ export function rememberActing(member: string): void {
 
 export function ActingProvider({ children }: { children: ReactNode }) {
   const members = useAsk('members.list', {}).data;
-  const [chosen, setChosen] = useState(() => sessionStorage.getItem(KEY));
+  const [chosen, setChosen] = useState<string | null>(null);
   const acting = useMemo<Acting>(
     () => ({
       members,
-      member: members?.find(m => m.id === chosen) ?? null,
+      // Read when the members are: whoever opens a department is remembered before this window knows of it.
+      member: members?.find(m => m.id === (chosen ?? sessionStorage.getItem(KEY))) ?? null,
       choose(id) {
         rememberActing(id);
         setChosen(id);

@@ -67,6 +67,8 @@ export function Picker({
               value={text ?? value?.label ?? ''}
               autoComplete="off"
               data-autofocus={first || undefined}
+              // What is chosen already is typed over, not added to.
+              onFocus={event => event.currentTarget.select()}
               onClick={() => box.openDropdown()}
               onChange={event => {
                 setText(event.currentTarget.value);
