@@ -110,6 +110,9 @@ class Line {
     { done(answer: Answer<unknown>): void; fail(error: Error): void; progress: Progress | undefined }
   >();
   #next = 1;
+  /** Why nothing more is answered, once the worker has ended. */
+  #ended: Error | null = null;
+  #closing: Promise<void> | null = null;
 
   private constructor(worker: Worker) {
     this.#worker = worker;
@@ -123,7 +126,10 @@ class Line {
         reject(error);
         line.#failAll(error);
       });
-      worker.on('exit', () => line.#failAll(new Error(`The ${name} has ended.`)));
+      worker.on('exit', () => {
+        line.#ended = new Error(`The ${name} has ended.`);
+        line.#failAll(line.#ended);
+      });
       worker.on('message', (message: FromWorker) => {
         if (message.kind === 'ready') resolve(line);
         else if (message.kind === 'cannot open') {
@@ -140,6 +146,7 @@ class Line {
   call(message: WithoutId<ToWorker>, progress?: Progress): Promise<Answer<unknown>> {
     const id = this.#next++;
     return new Promise((done, fail) => {
+      if (this.#ended) return fail(this.#ended);
       this.#waiting.set(id, { done, fail, progress });
       this.#worker.postMessage({ ...message, id });
     });
@@ -150,7 +157,14 @@ class Line {
     this.#worker.postMessage({ ...message, id: this.#next++ });
   }
 
-  async close(): Promise<void> {
+  /** However often it is asked to, the worker ends once. */
+  close(): Promise<void> {
+    this.#closing ??= this.#close();
+    return this.#closing;
+  }
+
+  async #close(): Promise<void> {
+    if (this.#ended) return;
     const ended = new Promise(resolve => this.#worker.once('exit', resolve));
     await this.call({ kind: 'close' });
     await ended;
