@@ -55,6 +55,8 @@ interface GridProps<R> {
   /** Which places are in sight, so that their pages can be asked for. */
   onSight?: (first: number, last: number) => void;
   density: 'comfortable' | 'dense';
+  /** What stands under the head where there are no rows; the table stays, and so does the focus. */
+  empty?: ReactNode;
   /** Left and right on the active row: a heading closes and opens. */
   onFold?: (index: number, open: boolean) => void;
   /** Changes when it becomes another list: the table then starts at its top. */
@@ -198,6 +200,7 @@ export function Grid<R>(props: GridProps<R>) {
         </tbody>
         <tbody aria-hidden="true" className={styles.space} style={{ height: below }} />
       </table>
+      {count === 0 ? <div className={styles.empty}>{props.empty}</div> : null}
     </div>
   );
 }

@@ -46,6 +46,7 @@ export function ComingDue({ search }: { search: DueSearch }) {
   const exporting = useExport(summary.data?.today ?? '', familyTitle);
   const line = Math.min(active, Math.max(rows.lines - 1, 0));
   const row = rows.rowAt(line);
+  const isNew = rows.total === 0 && summary.data?.things === 0;
   const isOpen = search.item !== undefined && search.duty !== undefined;
 
   const setActive = (at: number) => {
@@ -143,14 +144,8 @@ export function ComingDue({ search }: { search: DueSearch }) {
         {rows.total === undefined && !rows.failure ? (
           <NotReady loaded={{ status: 'pending', error: null }} />
         ) : null}
-        {rows.total === 0 ? (
-          <Nothing
-            search={search}
-            things={summary.data?.things ?? 0}
-            onImport={() => void navigate({ to: '/import' })}
-          />
-        ) : null}
-        {rows.lines > 0 ? (
+        {isNew ? <NothingYet onImport={() => void navigate({ to: '/import' })} /> : null}
+        {rows.total !== undefined && !isNew ? (
           <Grid
             label="Coming due"
             handle={grid}
@@ -172,6 +167,7 @@ export function ComingDue({ search }: { search: DueSearch }) {
             isOpen={r => r.item === search.item && r.requirement === search.duty}
             onSight={rows.onSight}
             density={density}
+            empty={<NothingFits filtered={isFiltered(search)} />}
           />
         ) : null}
       </div>
@@ -217,23 +213,26 @@ function groupTitle({ key, title }: { key: string; title: string }): string {
   return /^\d{4}-\d{2}$/.test(key) ? monthText(key) : title;
 }
 
-/** A list that holds nothing: whether by the filter, or because there is nothing in the book yet. */
-function Nothing({ search, things, onImport }: { search: DueSearch; things: number; onImport: () => void }) {
-  if (things === 0)
-    return (
-      <Empty>
-        <p>There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs.</p>
-        <p>
-          <Action weight="main" hint="2" onClick={onImport}>
-            Import a sheet
-          </Action>
-        </p>
-      </Empty>
-    );
+/** A book that holds nothing yet: the way to fill it. */
+function NothingYet({ onImport }: { onImport: () => void }) {
+  return (
+    <Empty>
+      <p>There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs.</p>
+      <p>
+        <Action weight="main" hint="2" onClick={onImport}>
+          Import a sheet
+        </Action>
+      </p>
+    </Empty>
+  );
+}
+
+/** A list that was read and holds nothing, and why. */
+function NothingFits({ filtered }: { filtered: boolean }) {
   return (
     <Empty>
       <p>
-        {isFiltered(search)
+        {filtered
           ? 'Nothing fits this filter. Press c to clear it.'
           : 'Nothing is to be done: every duty of every thing is current.'}
       </p>
