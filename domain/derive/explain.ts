@@ -198,6 +198,12 @@ export function withArticle(words: string): string {
   return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
 }
 
+/** `NFPA 1962 (4.8; first test 4.1.3)`, `49 CFR 180.205(c)`, `WAC 296-305-06003(1)`. */
+function cited({ document, section }: Source): string {
+  if (section === '' || section.startsWith('(')) return document + section;
+  return /^\d+ CFR$/.test(document) ? `${document} ${section}` : `${document} (${section})`;
+}
+
 /** `month`, `12 months`. */
 function everyText(every: Every): string {
   return spanText(every).replace(/^1 /, '');
@@ -205,9 +211,7 @@ function everyText(every: Every): string {
 
 function ruleSentence(requirement: Requirement): string {
   const sources = requirement.sources
-    .map(
-      s => s.document + (s.section.startsWith('(') ? s.section : s.section === '' ? '' : ` (${s.section})`),
-    )
+    .map(cited)
     .filter(t => t !== '')
     .join(' and ');
   const every =

@@ -114,15 +114,15 @@ describe('a number that is known', () => {
     const [row] = (await preview(other, 'hose')).rows;
     expect(row).toMatchObject({ ok: false });
     expect(row?.conflict).toEqual([
-      { field: 'diameter_in', sheet: '2.5', known: '1.75' },
-      { field: 'made', sheet: 'Sep 2018', known: 'Mar 2020' },
+      { field: 'Inside diameter', sheet: '2.5', known: '1.75' },
+      { field: 'Made', sheet: 'Sep 2018', known: 'Mar 2020' },
     ]);
     expect((await commit(other, 'hose')).entries).toEqual([]);
   });
 
   it('refuses a test whose outcome differs from the one on record for that day', async () => {
     const [row] = (await preview(`${HOSE}31-1,1.75,50,03/2020,06/14/2025,FAIL,Engine 31\n`, 'hose')).rows;
-    expect(row?.conflict).toEqual([{ field: 'service test of 14 Jun 2025', sheet: 'fail', known: 'pass' }]);
+    expect(row?.conflict).toEqual([{ field: 'Service test of 14 Jun 2025', sheet: 'fail', known: 'pass' }]);
   });
 
   it('gives refused rows back as a sheet with reasons', async () => {

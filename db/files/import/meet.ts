@@ -4,6 +4,7 @@ import { showWhen } from '../../../domain/calendar/show.ts';
 import { parseWhen } from '../../../domain/calendar/when.ts';
 import type { Derived } from '../../../domain/derive/thing.ts';
 import type { RecordFact, Value } from '../../../domain/facts.ts';
+import { familyOf } from '../../../domain/rulebook/index.ts';
 import type { ReadRow } from '../sheet/index.ts';
 
 export interface Conflict {
@@ -25,19 +26,19 @@ export function conflictsWith(row: ReadRow, known: Derived): Conflict[] {
   const conflicts: Conflict[] = [];
   const { serial } = row.fields;
   if (typeof serial === 'string' && known.serial !== null && !sameText(serial, known.serial))
-    conflicts.push({ field: 'serial', sheet: serial, known: known.serial });
+    conflicts.push({ field: 'Serial', sheet: serial, known: known.serial });
   for (const field of MUST_AGREE[known.family] ?? []) {
     const sheet = row.fields[field] ?? null;
     const had = known.attributes[field] ?? null;
     if (sheet !== null && had !== null && !sameValue(sheet, had))
-      conflicts.push({ field, sheet: shown(sheet), known: shown(had) });
+      conflicts.push({ field: titleOf(known.family, field), sheet: shown(sheet), known: shown(had) });
   }
   for (const record of row.records) {
     const same = known.records.find(r => isSameDeed(r, record) && r.values.outcome !== record.outcome);
     const agrees = known.records.some(r => isSameDeed(r, record) && r.values.outcome === record.outcome);
     if (same && !agrees)
       conflicts.push({
-        field: `${record.activity} of ${shown(record.on)}`,
+        field: `${capital(record.activity)} of ${shown(record.on)}`,
         sheet: record.outcome,
         known: same.values.outcome,
       });
@@ -73,6 +74,14 @@ function sameValue(a: Value, b: Value): boolean {
   const [x, y] = [Number(a), Number(b)];
   if (Number.isFinite(x) && Number.isFinite(y)) return x === y;
   return sameText(String(a), String(b));
+}
+
+function titleOf(family: string, key: string): string {
+  return familyOf(family)?.attributes.find(a => a.key === key)?.title ?? key;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function sameText(a: string, b: string): boolean {
