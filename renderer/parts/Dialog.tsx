@@ -1,6 +1,7 @@
 /** A dialog: over the screen, its keys alone are live, and the focus goes back where it came from. */
 import { Modal } from '@mantine/core';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { focusHome } from './focusHome.ts';
 import { type KeyBinding, OneLevelUp, useKeys } from './keys/keys.tsx';
 
 interface DialogProps {
@@ -43,7 +44,8 @@ function useFocusBack(): void {
     return () => {
       // After the dialog has let go of the focus; an effect that runs again at once calls this off.
       leaving.current = setTimeout(() => {
-        if (from instanceof HTMLElement && from.isConnected) from.focus();
+        if (from instanceof HTMLElement && from.isConnected && from !== document.body) from.focus();
+        else focusHome();
       });
     };
   }, [from]);

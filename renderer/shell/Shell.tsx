@@ -118,17 +118,9 @@ function Who({ onOpen }: { onOpen: () => void }) {
 }
 
 function WhoDialog({ onClose }: { onClose: () => void }) {
-  const { member } = useActing();
-  const [before] = useState(member?.id);
-  // Choosing is all there is to do here.
-  const [closed, setClosed] = useState(false);
-  if (!closed && member?.id !== before) {
-    setClosed(true);
-    queueMicrotask(onClose);
-  }
   return (
     <Dialog title="Who acts?" onClose={onClose}>
-      <MemberPicker label="Name or number" first />
+      <MemberPicker label="Name or number" first onChosen={onClose} />
       <p className={styles.whoNote}>
         Looking needs nobody. Who acts signs each deed, with a PIN where one is set, until this window closes.
       </p>

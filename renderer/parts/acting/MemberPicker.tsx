@@ -8,10 +8,12 @@ export function MemberPicker({
   label,
   problem,
   first = false,
+  onChosen,
 }: {
   label: string;
   problem?: FieldProblem | undefined;
   first?: boolean;
+  onChosen?: () => void;
 }) {
   const { members = [], member, choose } = useActing();
   const options = members.map(
@@ -26,7 +28,10 @@ export function MemberPicker({
       label={label}
       options={options}
       value={options.find(o => o.value === member?.id) ?? null}
-      onPick={option => choose(option.value)}
+      onPick={option => {
+        choose(option.value);
+        onChosen?.();
+      }}
       problem={problem}
       first={first}
       required

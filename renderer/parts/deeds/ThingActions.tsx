@@ -108,8 +108,13 @@ function AllDeeds({ deeds, opened, onOpened, onChoose }: AllDeedsProps) {
           onChoose(deed.id);
         }}
       >
-        {deeds.map(deed => (
-          <Menu.Item key={deed.id} onClick={() => onChoose(deed.id)} rightSection={<KeyHint of={deed.key} />}>
+        {deeds.map((deed, i) => (
+          <Menu.Item
+            key={deed.id}
+            data-autofocus={i === 0 || undefined}
+            onClick={() => onChoose(deed.id)}
+            rightSection={<KeyHint of={deed.key} />}
+          >
             {deed.title}
           </Menu.Item>
         ))}

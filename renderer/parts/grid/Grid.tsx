@@ -29,6 +29,8 @@ export interface Column<R> {
   figure?: boolean;
   /** Left out where the table is narrow: what else can be seen in the panel beside it. */
   spare?: boolean;
+  /** Where it holds for a row, what the cell says runs on over the empty cells after it. */
+  spills?: (row: R) => boolean;
   sort?: { state: 'ascending' | 'descending' | 'none'; onSort: () => void };
   cell: (row: R) => ReactNode;
 }
@@ -61,13 +63,15 @@ interface GridProps<R> {
   onFold?: (index: number, open: boolean) => void;
   /** Changes when it becomes another list: the table then starts at its top. */
   listKey?: string;
+  /** Takes the focus when it appears where nothing has it, so that its keys work at once. */
+  takesFocus?: boolean;
   handle?: Ref<GridHandle>;
 }
 
 export function Grid<R>(props: GridProps<R>) {
   const { label, count, rowAt, headingAt, active, onActive, onOpen, isOpen, onSight, density, onFold } =
     props;
-  const { listKey } = props;
+  const { listKey, takesFocus = true } = props;
   const { ref: frame, width } = useElementSize();
   // Until it is measured it is taken for wide.
   const isNarrow = width > 0 && width < NARROW;
@@ -101,9 +105,10 @@ export function Grid<R>(props: GridProps<R>) {
     if (active > 0) rows.scrollToIndex(active, { align: 'center' });
     else rows.scrollToOffset(0);
   }, [listKey]);
-  // A table that appears where nothing has the focus takes it, so that its keys work at once.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when it appears.
   useEffect(() => {
-    if (document.activeElement === document.body) scroller.current?.focus({ preventScroll: true });
+    if (takesFocus && document.activeElement === document.body)
+      scroller.current?.focus({ preventScroll: true });
   }, []);
   useImperativeHandle(
     props.handle,
@@ -264,7 +269,7 @@ const GridRow = memo(function GridRow(props: GridRowProps) {
         </>
       ) : (
         columns.map(c => (
-          <td key={c.key} className={cellClass(c)}>
+          <td key={c.key} className={`${cellClass(c)} ${c.spills?.(row) ? styles.spills : ''}`}>
             {c.cell(row)}
           </td>
         ))

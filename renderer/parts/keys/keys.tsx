@@ -88,6 +88,8 @@ export function KeysProvider({ children }: { children: ReactNode }) {
     const hear = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing)
         return;
+      // A key that has just closed what it was pressed in (a menu) is spent.
+      if (event.target instanceof Node && !event.target.isConnected) return;
       const typing = isTyping(event.target);
       const pressed = event.key.length === 1 && !event.shiftKey ? event.key.toLowerCase() : event.key;
       if (!letters && pressed.length === 1) return;

@@ -32,6 +32,9 @@ export function daysFigure(days: number | null): string {
   return days < 0 ? `−${Math.abs(days).toLocaleString('en-US')}` : days.toLocaleString('en-US');
 }
 
+/** A date, or a moment of the ledger where that is what it is. */
+export const whenText = (text: string): string => (text.endsWith('Z') ? momentText(text) : dateText(text));
+
 /** A moment of the ledger on this computer's clock: `14 Jun 2026 09:40`. */
 export function momentText(iso: string): string {
   return format(parseISO(iso), 'd MMM yyyy HH:mm');

@@ -1,5 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { ActAnswer, ImportPreview } from '../../../db/api.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -19,6 +19,12 @@ interface DoneProps {
 export function Done({ name, answer, preview, today, onAnother }: DoneProps) {
   const navigate = useNavigate();
   const [undoing, setUndoing] = useState(false);
+  const next = useRef<HTMLButtonElement>(null);
+  // After the dialog that signed it has given the focus back to what is no longer there.
+  useEffect(() => {
+    const waiting = setTimeout(() => next.current?.focus(), 30);
+    return () => clearTimeout(waiting);
+  }, []);
   const see = () => void navigate({ to: '/due', search: { family: preview.family } });
   useKeys('Import', [
     { key: 'Enter', label: 'See what is due on it', run: see },
@@ -42,7 +48,7 @@ export function Done({ name, answer, preview, today, onAnother }: DoneProps) {
         </p>
       </header>
       <div className={styles.doneActions}>
-        <Action weight="main" hint="Enter" onClick={see}>
+        <Action ref={next} weight="main" hint="Enter" onClick={see}>
           See what is due on it
         </Action>
         <Action hint="o" onClick={onAnother}>

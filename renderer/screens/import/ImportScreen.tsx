@@ -12,7 +12,7 @@ import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Done } from './Done.tsx';
 import { Drop } from './Drop.tsx';
 import styles from './import.module.css';
-import { Columns, DayOrders, NewPlaces, Permits } from './Mend.tsx';
+import { Columns, DayOrders, NewPlaces, Permits, rowsWord } from './Mend.tsx';
 import { Rows } from './Rows.tsx';
 import {
   type Accepted,
@@ -96,7 +96,7 @@ export function ImportScreen() {
         <DeedDialog
           form={{
             title: `Take in ${file.name}`,
-            verb: `Take in ${preview.data.accepted.toLocaleString('en-US')} rows`,
+            verb: `Take in ${rowsWord(preview.data.accepted)}`,
             initial: {},
             rows: () => [],
             deeds: () => [
@@ -199,7 +199,7 @@ function Sheet(props: SheetProps) {
             Save refused rows
           </Action>
           <Action weight="main" hint="y" onClick={onSign} disabled={!canAccept}>
-            {read ? `Accept ${read.accepted.toLocaleString('en-US')} rows` : 'Accept'}
+            {read ? `Accept ${rowsWord(read.accepted)}` : 'Accept'}
           </Action>
         </span>
       </div>

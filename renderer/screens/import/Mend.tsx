@@ -147,7 +147,7 @@ function permitNote({ what, permit }: ImportOffer): string {
   return `${permit.construction}, every ${permit.months / 12} years, ${life}.${seen} ${permit.note}`;
 }
 
-const rowsWord = (n: number) => (n === 1 ? '1 row' : `${n.toLocaleString('en-US')} rows`);
+export const rowsWord = (n: number) => (n === 1 ? '1 row' : `${n.toLocaleString('en-US')} rows`);
 
 function withName(names: ReadonlySet<string>, name: string, on: boolean): ReadonlySet<string> {
   const next = new Set(names);

@@ -18,9 +18,9 @@ export function Rows({ preview, onlyProblems, onOnlyProblems }: RowsProps) {
   const density = useDensity();
   const [active, setActive] = useState(0);
   const grid = useRef<GridHandle>(null);
-  const shown = onlyProblems ? preview.rows.filter(hasProblem) : preview.rows;
-  const at = Math.min(active, Math.max(shown.length - 1, 0));
-  const row = shown[at];
+  const list = onlyProblems ? preview.rows.filter(hasProblem) : preview.rows;
+  const at = Math.min(active, Math.max(list.length - 1, 0));
+  const row = list[at];
   useEffect(() => grid.current?.focus(), []);
   return (
     <div className={styles.rows}>
@@ -34,9 +34,9 @@ export function Rows({ preview, onlyProblems, onOnlyProblems }: RowsProps) {
           />
           Only rows with problems <KeyHint of="p" />
         </label>
-        <span role="status">{shown.length.toLocaleString('en-US')} rows</span>
+        <span role="status">{list.length.toLocaleString('en-US')} rows</span>
       </div>
-      {shown.length === 0 ? (
+      {list.length === 0 ? (
         <Empty>
           <p>{onlyProblems ? 'No row has a problem.' : 'The sheet holds no rows under its headings.'}</p>
         </Empty>
@@ -45,8 +45,8 @@ export function Rows({ preview, onlyProblems, onOnlyProblems }: RowsProps) {
           label="Rows of the sheet"
           handle={grid}
           columns={columnsFor(preview)}
-          count={shown.length}
-          rowAt={index => shown[index]}
+          count={list.length}
+          rowAt={index => list[index]}
           active={at}
           onActive={setActive}
           density={density}
@@ -60,23 +60,38 @@ export function Rows({ preview, onlyProblems, onOnlyProblems }: RowsProps) {
 const hasProblem = (r: ImportRow) => !r.ok || r.problems.length > 0 || r.conflict.length > 0;
 
 function columnsFor(preview: ImportPreview): Column<ImportRow>[] {
+  const fields = [...new Set(preview.rows.flatMap(r => Object.keys(r.becomes ?? {})))];
+  const values = fields.map(
+    (field, i): Column<ImportRow> => ({
+      key: `becomes ${field}`,
+      head: titleOf(field, preview),
+      width: 'minmax(9ch, 1fr)',
+      figure: true,
+      spare: i >= NARROW_FIELDS,
+      cell: r => (hasProblem(r) ? null : <span>{shown(r.becomes?.[field])}</span>),
+    }),
+  );
   return [
     { key: 'number', head: 'Number', width: '11ch', cell: r => <span>{r.number ?? '–'}</span> },
     { key: 'line', head: 'Line', width: '5ch', figure: true, cell: r => <span>{r.line}</span> },
-    { key: 'meets', head: 'Meets', width: '13ch', cell: r => <Meets row={r} /> },
     {
-      key: 'becomes',
-      head: 'Becomes',
-      width: 'minmax(20ch, 1fr)',
-      cell: r =>
-        hasProblem(r) ? (
-          <span className={r.ok ? undefined : styles.wrong}>{problemWords(r)}</span>
-        ) : (
-          <span>{becomesWords(r, preview)}</span>
-        ),
+      key: 'meets',
+      head: 'It is',
+      width: '17ch',
+      spills: hasProblem,
+      cell: r => (
+        <span className={styles.meets}>
+          <Meets row={r} />
+          {hasProblem(r) ? <span className={r.ok ? undefined : styles.wrong}>{problemWords(r)}</span> : null}
+        </span>
+      ),
     },
+    ...values,
   ];
 }
+
+/** How many fields stand in a narrow table; all of them stand in full under it. */
+const NARROW_FIELDS = 4;
 
 function Meets({ row }: { row: ImportRow }) {
   if (!row.ok) return <b className={styles.wrong}>Refused</b>;
@@ -91,17 +106,18 @@ function problemWords(row: ImportRow): string {
   return [...problems, ...conflicts].join(' ');
 }
 
-function becomesWords(row: ImportRow, preview: ImportPreview): string {
-  return fieldsOf(row, preview)
-    .map(([title, value]) => `${title} ${value}`)
-    .join(' · ');
-}
-
 function fieldsOf(row: ImportRow, preview: ImportPreview): [string, string][] {
-  const title = (field: string) => preview.fields.find(f => f.field === field)?.title ?? inWords(field);
   return Object.entries({ ...row.becomes, ...row.details })
     .filter(([, v]) => v !== null && v !== '')
-    .map(([field, v]) => [title(field), typeof v === 'string' ? dateText(v) : String(v)]);
+    .map(([field, v]) => [titleOf(field, preview), shown(v)]);
+}
+
+const titleOf = (field: string, preview: ImportPreview): string =>
+  preview.fields.find(f => f.field === field)?.title ?? inWords(field);
+
+function shown(value: string | number | boolean | null | undefined): string {
+  if (value === null || value === undefined) return '';
+  return typeof value === 'string' ? dateText(value) : String(value);
 }
 
 /** A field that has no title of its own: `lastServiceTest` as `Last service test`. */

@@ -25,13 +25,15 @@ export function Look() {
           what is here and add nothing to it.
         </p>
       </header>
-      <Marks />
-      <Colors />
-      <Type />
-      <Tables />
-      <Forms />
-      <Panels />
-      <Notices />
+      <div className={styles.sheets}>
+        <Marks />
+        <Colors />
+        <Type />
+        <Tables />
+        <Forms />
+        <Panels />
+        <Notices />
+      </div>
     </div>
   );
 }

@@ -74,6 +74,7 @@ export function Tables() {
           active={active}
           onActive={setActive}
           density={density}
+          takesFocus={false}
         />
       </div>
     </section>

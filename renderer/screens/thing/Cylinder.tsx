@@ -41,7 +41,8 @@ export function Cylinder({
 function VerdictCell({ verdict: { allowed, because } }: { verdict: Verdict }) {
   return (
     <td>
-      <strong>{allowed === null ? 'Not judged' : allowed ? 'Yes' : 'No'}</strong> {because}
+      {allowed === null ? null : <strong>{allowed ? 'Yes. ' : 'No. '}</strong>}
+      {because}
     </td>
   );
 }

@@ -26,7 +26,11 @@ export function Dates({ page, duty, onOpen }: DatesProps) {
       <h2>Every date</h2>
       {page.due.length === 0 ? (
         <Empty>
-          <p>No requirement of the rule book concerns it.</p>
+          <p>
+            {page.condition === 'retired' || page.condition === 'disposed'
+              ? `It is ${page.condition}: nothing is owed on it.`
+              : 'No requirement of the rule book concerns it.'}
+          </p>
         </Empty>
       ) : (
         <RowTable

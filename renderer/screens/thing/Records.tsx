@@ -6,7 +6,8 @@ import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { voidForm } from '../../parts/deeds/deeds.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
-import { DateText, dateText, momentText } from '../../parts/words/dates.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { DateText, momentText, whenText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './thing.module.css';
 
@@ -22,7 +23,7 @@ const COLUMNS: readonly TableColumn<HistoryLine>[] = [
         <span className={l.voided ? styles.struck : undefined}>{l.what}</span>
         {l.voided ? (
           <span className={styles.voided}>
-            void since {dateText(l.voided.on)}: {l.voided.why}
+            void since {whenText(l.voided.on)}: {l.voided.why}
           </span>
         ) : null}
       </>
@@ -41,17 +42,16 @@ export function Records({ history }: { history: History }) {
   const today = useAsk('department.summary', {}).data?.today ?? '';
   const [voiding, setVoiding] = useState<HistoryLine | null>(null);
   const lines = history.data;
+  const last = lines?.find(l => l.voided === null) ?? null;
+  useKeys('One thing', [
+    { key: 'v', label: 'Void the last record, or the one that has the focus', run: () => setVoiding(last) },
+  ]);
   return (
     <section aria-label="Every record">
       <h2>
         Every record
         <span className={styles.hint}>
-          <Action
-            weight="quiet"
-            hint="v"
-            disabled={!lines?.some(l => l.voided === null)}
-            onClick={() => setVoiding(lines?.find(l => l.voided === null) ?? null)}
-          >
+          <Action weight="quiet" hint="v" disabled={last === null} onClick={() => setVoiding(last)}>
             Void the last one
           </Action>
         </span>

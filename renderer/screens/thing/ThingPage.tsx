@@ -1,4 +1,4 @@
-import { useNavigate } from '@tanstack/react-router';
+import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { ItemPage } from '../../../db/api.ts';
 import { useAsk } from '../../api/ask.ts';
@@ -28,6 +28,9 @@ export function ThingPage({ item, duty }: { item: string; duty: string | undefin
 
 function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
   const navigate = useNavigate();
+  const { history: visited } = useRouter();
+  // Opened by its address, there is nothing of ours to go back to.
+  const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/due', search: {} }));
   const { item } = page;
   const history = useAsk('item.history', { item });
   const top = useRef<HTMLDivElement>(null);
@@ -50,19 +53,20 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
   useKeys('The panel', [{ key: 'Escape', label: 'Close the panel', run: close }], duty !== undefined);
   useKeys(
     'One thing',
-    [{ key: 'Escape', label: 'Back to where you came from', run: () => window.history.back() }],
+    [{ key: 'Escape', label: 'Back to where you came from', run: back }],
     duty === undefined,
   );
 
   const owed = page.due.find(d => d.requirement === duty) ?? page.due[0];
   const activity = useActivity(owed?.requirement);
+  const expected = page.state === 'not judged' ? { expected: 'confirm permit' } : {};
   return (
     <div className={`${styles.screen} ${duty ? styles.withPanel : ''}`}>
       <div className={styles.main} ref={top}>
         <Head page={page} />
         <div className={styles.actions}>
-          <ThingActions thing={page} options={{ activity, now: page }}>
-            <Action weight="quiet" hint={duty ? undefined : 'Escape'} onClick={() => window.history.back()}>
+          <ThingActions thing={page} options={{ activity, now: page }} {...expected}>
+            <Action weight="quiet" hint={duty ? undefined : 'Escape'} onClick={back}>
               Back
             </Action>
           </ThingActions>
