@@ -20,6 +20,14 @@ interface Host extends Doors {
   host(request: HostRequest): Promise<Answer<DepartmentFiles>>;
   /** Names of what was touched, as they happen; `connected` says whether the feed is alive. */
   onChange(heard: (touched: string[]) => void, connected?: (alive: boolean) => void): () => void;
+  /** How far long work of the host has come, where the host tells. */
+  onProgress?(heard: (progress: HostProgress) => void): () => void;
+}
+
+export interface HostProgress {
+  done: number;
+  total: number;
+  what: string;
 }
 
 declare global {
@@ -58,17 +66,39 @@ async function post<T>(path: string, body: unknown, signal?: AbortSignal): Promi
   }
 }
 
+let changes: EventSource | undefined;
+
+/** One connection for the window: the host takes each for an open page. */
+function feed(): EventSource | undefined {
+  if (typeof EventSource === 'undefined') return undefined;
+  changes ??= new EventSource('/api/changes');
+  return changes;
+}
+
 const overHttp: Host = {
   act: (request: ActRequest) => post<ActAnswer>('/api/act', { request }),
   ask: (question, args) => post('/api/ask', { question, args }),
   host: request => post('/api/host', request),
   onChange(heard, connected) {
-    if (typeof EventSource === 'undefined') return () => {};
-    const feed = new EventSource('/api/changes');
-    feed.onopen = () => connected?.(true);
-    feed.onerror = () => connected?.(false);
-    feed.onmessage = event => heard(JSON.parse(event.data) as string[]);
-    return () => feed.close();
+    const source = feed();
+    if (!source) return () => {};
+    const message = (event: MessageEvent<string>) => heard(JSON.parse(event.data) as string[]);
+    const opened = () => connected?.(true);
+    const lost = () => connected?.(false);
+    source.addEventListener('message', message);
+    source.addEventListener('open', opened);
+    source.addEventListener('error', lost);
+    return () => {
+      source.removeEventListener('message', message);
+      source.removeEventListener('open', opened);
+      source.removeEventListener('error', lost);
+    };
+  },
+  onProgress(heard) {
+    const source = feed();
+    const progress = (event: MessageEvent<string>) => heard(JSON.parse(event.data) as HostProgress);
+    source?.addEventListener('progress', progress);
+    return () => source?.removeEventListener('progress', progress);
   },
 };
 

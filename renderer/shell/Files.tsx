@@ -1,9 +1,10 @@
 /** Which department file is open, and the way to another one. The program starts over on the file that is opened. */
 import { useQuery } from '@tanstack/react-query';
 import { format } from 'date-fns';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { DepartmentFiles, HostRequest, Problem } from '../../db/api.ts';
 import { answered, type ProblemError } from '../api/problem.ts';
+import { progressWords, useHostProgress } from '../api/progress.ts';
 import { host } from '../api/transport.ts';
 import { Action } from '../parts/Action.tsx';
 import { TextField } from '../parts/form/fields.tsx';
@@ -20,6 +21,13 @@ export function Files({ onClose }: { onClose?: () => void }) {
   const [name, setName] = useState('');
   const [busy, setBusy] = useState<HostRequest['command'] | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
+  const progress = useHostProgress(busy === 'demo');
+  const form = useRef<HTMLFormElement>(null);
+  // The list is read after the dialog has looked for what takes the focus.
+  const isRead = files.data !== undefined;
+  useEffect(() => {
+    if (isRead) form.current?.querySelector<HTMLElement>('input')?.focus();
+  }, [isRead]);
 
   async function tell(request: HostRequest) {
     setBusy(request.command);
@@ -64,7 +72,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
           </li>
         ))}
       </ul>
-      <form className={formStyles.form} onSubmit={start} noValidate>
+      <form ref={form} className={formStyles.form} onSubmit={start} noValidate>
         <TextField
           label="Start your own department: name of its file"
           value={name}
@@ -73,6 +81,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
           note="It begins empty. The department’s name, its time zone and you are asked for next."
           first
         />
+        {progress ? <p role="status">{progressWords(progress)}</p> : null}
         <div className={formStyles.foot}>
           {onClose ? (
             <Action weight="quiet" hint="Escape" onClick={onClose}>

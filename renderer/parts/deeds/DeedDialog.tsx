@@ -31,11 +31,12 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   const [pin, setPin] = useState('');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [sending, setSending] = useState(false);
-  // Where the focus starts: on who signs, if that alone is missing; the rest has defaults.
-  const [signFirst] = useState(member === null);
-
   const rows = form.rows(filled).filter(row => row.length > 0);
   const fields = rows.flat();
+  // Where the focus starts: on what has to be filled in and is not, else on who signs if nobody does yet.
+  const [firstKey] = useState(
+    () => fields.find(f => f.required && !filled[f.key])?.key ?? (member === null ? 'by' : fields[0]?.key),
+  );
   const { beside, rest } = problemsByField(problems, [...fields.map(f => f.key), 'by', 'pin']);
   const cautions = form.cautions?.(filled) ?? null;
 
@@ -75,23 +76,23 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
           {rest.map(p => (
             <Notice key={p.message} problem={p} />
           ))}
-          {rows.map((row, i) => (
+          {rows.map(row => (
             <div key={row.map(f => f.key).join(' ')} className={formStyles.row}>
-              {row.map((field, j) => (
+              {row.map(field => (
                 <FormControl
                   key={field.key}
                   field={field}
                   value={filled[field.key] ?? ''}
                   onChange={value => setFilled(before => ({ ...before, [field.key]: value }))}
                   problem={beside.get(field.key)}
-                  first={!signFirst && i === 0 && j === 0}
+                  first={field.key === firstKey}
                   today={today}
                 />
               ))}
             </div>
           ))}
           <div className={formStyles.signature}>
-            <MemberPicker label="Signed by" problem={beside.get('by')} first={signFirst} />
+            <MemberPicker label="Signed by" problem={beside.get('by')} first={firstKey === 'by'} />
             {member?.hasPin ? (
               <TextField label="PIN" value={pin} onChange={setPin} secret problem={beside.get('pin')} />
             ) : null}

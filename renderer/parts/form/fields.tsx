@@ -106,18 +106,19 @@ interface OneOfProps {
 /** One of a few, all in sight. */
 export function OneOf({ label, value, onChange, choices, problem, first }: OneOfProps) {
   const id = useId();
+  const isChosen = choices.some(c => c.value === value);
   return (
     <fieldset className={styles.oneOf} aria-describedby={problem ? `${id}-problem` : undefined}>
       <legend className={styles.label}>{label}</legend>
       <div className={styles.choices}>
-        {choices.map(choice => (
+        {choices.map((choice, i) => (
           <label key={choice.value} className={styles.choice}>
             <input
               type="radio"
               name={id}
               value={choice.value}
               checked={choice.value === value}
-              data-autofocus={(first && choice.value === value) || undefined}
+              data-autofocus={(first && (choice.value === value || (i === 0 && !isChosen))) || undefined}
               onChange={() => onChange(choice.value)}
             />
             <span>{choice.title}</span>

@@ -33,7 +33,7 @@ export function dueColumns(
     {
       key: 'title',
       head: 'What is owed',
-      width: 'minmax(12ch, 1fr)',
+      width: 'minmax(15ch, 1fr)',
       sort: sort('title'),
       cell: r => <span>{r.title}</span>,
     },
@@ -64,7 +64,7 @@ export function dueColumns(
     {
       key: 'place',
       head: 'Place',
-      width: 'minmax(9ch, 2.2fr)',
+      width: 'minmax(9ch, 1.8fr)',
       sort: sort('place'),
       cell: r => <span>{r.place ?? '–'}</span>,
     },

@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import type { Problem } from '../../../db/api.ts';
 import { problemsOf } from '../../api/problem.ts';
+import { progressWords, useHostProgress } from '../../api/progress.ts';
 import { host } from '../../api/transport.ts';
 import { Action } from '../../parts/Action.tsx';
 import { rememberActing } from '../../parts/acting/acting.tsx';
@@ -24,6 +25,8 @@ export function FirstRun() {
   const [filled, setFilled] = useState({ name: '', zone: HERE, 'member.number': '', 'member.name': '' });
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [sending, setSending] = useState(false);
+  const [making, setMaking] = useState(false);
+  const progress = useHostProgress(making);
   const { beside, rest } = problemsByField(problems, Object.keys(filled));
   const set = (key: keyof typeof filled) => (value: string) =>
     setFilled(before => ({ ...before, [key]: value }));
@@ -57,8 +60,10 @@ export function FirstRun() {
   }
   async function seeDemo() {
     setSending(true);
+    setMaking(true);
     const answer = await host().host({ command: 'demo' });
     setSending(false);
+    setMaking(false);
     if (answer.ok) location.reload();
     else setProblems([answer.error]);
   }
@@ -106,6 +111,7 @@ export function FirstRun() {
             required
           />
         </div>
+        {progress ? <p role="status">{progressWords(progress)}</p> : null}
         <div className={formStyles.foot}>
           <Action weight="quiet" onClick={() => void seeDemo()} disabled={sending}>
             See a demo department first
