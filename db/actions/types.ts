@@ -4,7 +4,7 @@ import type { Day } from '../../domain/calendar/day.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
-import type { Deed, Problem } from '../api.ts';
+import type { Problem } from '../api.ts';
 import type { Entry } from '../ledger/entry.ts';
 
 /** A refusal before it knows which deed it stands in. */
@@ -84,14 +84,6 @@ export interface Action<B = Record<string, unknown>> {
   /** Bodies of older versions, brought up to this one on reading, for ever. */
   upgrade?(v: number, body: Record<string, unknown>): Record<string, unknown>;
   example: Record<string, unknown>;
-}
-
-/** A deed that stands for a list of ordinary ones; it is expanded before anything is written. */
-export interface Compound {
-  name: string;
-  title: string;
-  schema: z.ZodType;
-  expand(body: unknown): Deed[] | Promise<Deed[]>;
 }
 
 /** Keep an action's body type inside its definition and hand it on as one of the registry. */
