@@ -76,9 +76,8 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
             </p>
           ) : null}
           {alive ? null : (
-            <p className={styles.demo} role="alert">
-              The store is not answering. What is shown may be old; it comes back by itself when Baybook runs
-              again.
+            <p className={styles.lost} role="alert">
+              The store is not answering. What is shown may be old. If it stays so, start Baybook again.
             </p>
           )}
         </section>

@@ -39,7 +39,7 @@ function RecordRow({
         <DateText date={record.on} />
       </td>
       <td>
-        {capital(record.activity)}, {record.outcome}
+        {capital(record.activity)}, {OUTCOMES[record.outcome]}
         {record.by ? `, ${record.by}` : ''}
       </td>
       <td>{says}</td>
@@ -104,6 +104,8 @@ export function Rule({ why: { rule, inForce } }: { why: Explanation }) {
     </section>
   );
 }
+
+const OUTCOMES = { pass: 'passed', fail: 'failed', 'not completed': 'not completed' } as const;
 
 const LATE = {
   blocks: 'blocks: the unit is not ready with it.',

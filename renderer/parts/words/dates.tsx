@@ -33,11 +33,22 @@ export function daysFigure(days: number | null): string {
 }
 
 /** A date, or a moment of the ledger where that is what it is. */
-export const whenText = (text: string): string => (text.endsWith('Z') ? momentText(text) : dateText(text));
+export const whenText = (text: string, zone: string): string =>
+  text.endsWith('Z') ? momentText(text, zone) : dateText(text);
 
-/** A moment of the ledger on this computer's clock: `14 Jun 2026 09:40`. */
-export function momentText(iso: string): string {
-  return format(parseISO(iso), 'd MMM yyyy HH:mm');
+/** A moment of the ledger on the department's clock: `14 Jun 2026 09:40`. */
+export function momentText(iso: string, zone: string): string {
+  const parts = new Intl.DateTimeFormat('en-US', {
+    timeZone: zone,
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  }).formatToParts(new Date(iso));
+  const part = (type: Intl.DateTimeFormatPartTypes) => parts.find(p => p.type === type)?.value ?? '';
+  return `${part('day')} ${part('month')} ${part('year')} ${part('hour')}:${part('minute')}`;
 }
 
 /** A month of a group: `June 2026`. */

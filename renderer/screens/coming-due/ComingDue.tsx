@@ -1,6 +1,6 @@
-import { useDebouncedCallback } from '@mantine/hooks';
+import { useDebouncedCallback, useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useMemo, useRef, useState } from 'react';
 import { useAsk } from '../../api/ask.ts';
 import { problemOf } from '../../api/problem.ts';
 import { Action } from '../../parts/Action.tsx';
@@ -28,6 +28,7 @@ const lastActive = new Map<string, number>();
 
 /** What must be done, by when, and why? */
 export function ComingDue({ search }: { search: DueSearch }) {
+  useDocumentTitle('Coming due · Baybook');
   const navigate = useNavigate();
   const names = useNames();
   const density = useDensity();
@@ -84,6 +85,9 @@ export function ComingDue({ search }: { search: DueSearch }) {
   };
   const nextOf = <T,>(list: readonly T[], now: T) => list[(list.indexOf(now) + 1) % list.length] as T;
 
+  const sortOn = () => change(sortedBy(search, nextOf(ORDERS, search.sort ?? 'due')));
+  const turnDensity = () => setDensity(density === 'dense' ? 'comfortable' : 'dense');
+
   useKeys('Coming due', [
     {
       key: 'f',
@@ -96,18 +100,10 @@ export function ComingDue({ search }: { search: DueSearch }) {
       label: 'Group by month, unit, family',
       run: () => change({ ...search, by: nextOf(GROUPINGS, search.by) }),
     },
-    {
-      key: 's',
-      label: 'Sort by due date, number, place, title',
-      run: () => change(sortedBy(search, nextOf(ORDERS, search.sort ?? 'due'))),
-    },
+    { key: 's', label: 'Sort by due date, number, place, title', run: sortOn },
     { key: 'v', label: 'Export what is shown', run: () => exporting.begin(search) },
     { key: 'o', label: 'Open the page of the thing', run: () => row && openPage(search.item ?? row.item) },
-    {
-      key: 'z',
-      label: 'Rows comfortable or dense',
-      run: () => setDensity(density === 'dense' ? 'comfortable' : 'dense'),
-    },
+    { key: 'z', label: 'Rows comfortable or dense', run: turnDensity },
   ]);
   useKeys(
     'The row',
@@ -171,7 +167,32 @@ export function ComingDue({ search }: { search: DueSearch }) {
           />
         ) : null}
       </div>
-      <Foot total={rows.total} exporting={exporting} onExport={() => exporting.begin(search)} />
+      <Foot total={rows.total} exporting={exporting}>
+        {row && !isOpen ? (
+          <>
+            <Action weight="quiet" hint="Enter" onClick={() => openAt(line)}>
+              Why
+            </Action>
+            <Action weight="quiet" hint="r" onClick={() => start('record')}>
+              Record
+            </Action>
+            <Action weight="quiet" hint="o" onClick={() => openPage(row.item)}>
+              Its page
+            </Action>
+          </>
+        ) : null}
+        <span className={styles.footRight}>
+          <Action weight="quiet" hint="s" onClick={sortOn}>
+            Sort
+          </Action>
+          <Action weight="quiet" hint="z" onClick={turnDensity}>
+            {density === 'dense' ? 'Comfortable rows' : 'Dense rows'}
+          </Action>
+          <Action weight="quiet" hint="v" onClick={() => exporting.begin(search)} disabled={!rows.total}>
+            Export what is shown
+          </Action>
+        </span>
+      </Foot>
       {isOpen ? (
         <WhyPanel
           item={search.item ?? ''}
@@ -243,14 +264,14 @@ function NothingFits({ filtered }: { filtered: boolean }) {
 interface FootProps {
   total: number | undefined;
   exporting: ReturnType<typeof useExport>;
-  onExport: () => void;
+  children: ReactNode;
 }
 
-function Foot({ total, exporting, onExport }: FootProps) {
+function Foot({ total, exporting, children }: FootProps) {
   const { progress, problem } = exporting;
   return (
     <footer className={styles.foot}>
-      <span role="status">
+      <span role="status" className={styles.total}>
         {progress
           ? `Exporting ${progress.done.toLocaleString('en-US')} of ${progress.total.toLocaleString('en-US')}…`
           : total === undefined
@@ -263,9 +284,7 @@ function Foot({ total, exporting, onExport }: FootProps) {
           Stop the export
         </Action>
       ) : (
-        <Action weight="quiet" hint="v" onClick={onExport} disabled={!total}>
-          Export what is shown
-        </Action>
+        children
       )}
     </footer>
   );

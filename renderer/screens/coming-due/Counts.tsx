@@ -11,6 +11,8 @@ const SHOWN: readonly DueState[] = [...TO_DO, 'current'];
 
 export function Counts({ search, onChange }: { search: DueSearch; onChange: (search: DueSearch) => void }) {
   const counts = useAsk('due.counts', countsArgs(search), { keep: true });
+  // Where it fails the list fails too, and says so.
+  if (counts.isError) return null;
   if (!counts.data) return <NotReady loaded={counts} />;
   const { byState } = counts.data;
   return (

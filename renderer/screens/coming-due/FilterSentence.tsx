@@ -68,6 +68,7 @@ export function FilterSentence({ search, names, onChange, onLeave, handle }: Fil
       ) : null}
       <span>grouped</span>
       {slot('by', 'Grouping', search.by ? `by ${search.by}` : 'by nothing', search.by !== undefined)}
+      <KeyHint of="g" />
       {isFiltered(search) ? (
         <button
           type="button"

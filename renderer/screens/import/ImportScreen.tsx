@@ -1,3 +1,4 @@
+import { useDocumentTitle } from '@mantine/hooks';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useCallback, useRef, useState } from 'react';
 import type { ActAnswer, ImportPreview } from '../../../db/api.ts';
@@ -29,6 +30,7 @@ const NOTHING_SAID: Accepted = { refusedPlaces: new Set(), confirmedPermits: new
 
 /** What is in the sheet, and what will it become? */
 export function ImportScreen() {
+  useDocumentTitle('Import · Baybook');
   const words = useAsk('vocabulary.list', {});
   const families = words.data?.families ?? [];
   const [file, setFile] = useState<SheetFile | null>(null);

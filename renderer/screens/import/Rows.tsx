@@ -129,7 +129,13 @@ function inWords(field: string): string {
 /** The active row in full: every field, every problem, every conflict side by side. */
 function RowDetail({ row, preview }: { row: ImportRow; preview: ImportPreview }) {
   return (
-    <section className={styles.detail} aria-label={`Line ${row.line} in full`} aria-live="polite">
+    <section
+      className={styles.detail}
+      aria-label={`Line ${row.line} in full`}
+      aria-live="polite"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must be able to reach it.
+      tabIndex={0}
+    >
       <h3>
         Line {row.line}
         {row.number ? <span className="mono"> {row.number}</span> : null}

@@ -1,4 +1,5 @@
 /** The design language on one page: what the screens are made of, each part in each of its states. */
+import { useDocumentTitle } from '@mantine/hooks';
 import { useState } from 'react';
 import { Action } from '../../parts/Action.tsx';
 import { DateField, OneOf, TextField, Tick } from '../../parts/form/fields.tsx';
@@ -16,6 +17,7 @@ import { Panels } from './Panels.tsx';
 import { Tables } from './Tables.tsx';
 
 export function Look() {
+  useDocumentTitle('The design language · Baybook');
   return (
     <div className={styles.page}>
       <header>

@@ -13,7 +13,7 @@ import styles from './thing.module.css';
 
 type History = UseQueryResult<HistoryLine[]>;
 
-const COLUMNS: readonly TableColumn<HistoryLine>[] = [
+const columnsIn = (zone: string): readonly TableColumn<HistoryLine>[] => [
   { key: 'on', head: 'On', figure: true, cell: l => <DateText date={l.effective} /> },
   {
     key: 'what',
@@ -23,7 +23,7 @@ const COLUMNS: readonly TableColumn<HistoryLine>[] = [
         <span className={l.voided ? styles.struck : undefined}>{l.what}</span>
         {l.voided ? (
           <span className={styles.voided}>
-            void since {whenText(l.voided.on)}: {l.voided.why}
+            void since {whenText(l.voided.on, zone)}: {l.voided.why}
           </span>
         ) : null}
       </>
@@ -34,12 +34,12 @@ const COLUMNS: readonly TableColumn<HistoryLine>[] = [
     head: 'Signed by',
     cell: l => <span className={styles.oneLine}>{l.byName ? `${l.byName} (${l.via})` : l.via}</span>,
   },
-  { key: 'recorded', head: 'Entered', figure: true, cell: l => momentText(l.recordedAt) },
+  { key: 'recorded', head: 'Entered', figure: true, cell: l => momentText(l.recordedAt, zone) },
 ];
 
 /** Everything the ledger says of it, the latest first; a mistake is voided in the open. */
 export function Records({ history }: { history: History }) {
-  const today = useAsk('department.summary', {}).data?.today ?? '';
+  const { today = '', zone = 'UTC' } = useAsk('department.summary', {}).data ?? {};
   const [voiding, setVoiding] = useState<HistoryLine | null>(null);
   const lines = history.data;
   const last = lines?.find(l => l.voided === null) ?? null;
@@ -65,7 +65,7 @@ export function Records({ history }: { history: History }) {
       {lines && lines.length > 0 ? (
         <RowTable
           label="Every record; v voids the one that has the focus"
-          columns={COLUMNS}
+          columns={columnsIn(zone)}
           rows={lines}
           keyOf={l => l.fact}
           isFaint={l => l.voided !== null}

@@ -1,3 +1,4 @@
+import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { ItemPage } from '../../../db/api.ts';
@@ -27,6 +28,7 @@ export function ThingPage({ item, duty }: { item: string; duty: string | undefin
 }
 
 function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
+  useDocumentTitle(`${page.number} · Baybook`);
   const navigate = useNavigate();
   const { history: visited } = useRouter();
   // Opened by its address, there is nothing of ours to go back to.
