@@ -12,8 +12,8 @@ import { filterFields, NONE, whereOf } from './due-filter.ts';
 import { page, textOrNull } from './fields.ts';
 import { type Asking, question } from './types.ts';
 
-/** Where a script names no limit it means all; a screen always names one. */
-const ALL_ROWS = 100_000;
+/** Where a script names no limit it means all, which SQLite writes so; a screen always names one. */
+const ALL_ROWS = -1;
 
 const ORDER = {
   due: ['d.due_on', 'd.number_sort'],

@@ -187,6 +187,36 @@ describe('devices that exchange entries', () => {
     devices.close();
   });
 
+  it('take the later word of two on one day and on who somebody is, whatever the devices are called', () => {
+    for (const [firstToSpeak, lastToSpeak] of [
+      [0, 1],
+      [1, 0],
+    ] as const) {
+      const devices = new Devices(2);
+      const [early, late] = [devices.all[firstToSpeak], devices.all[lastToSpeak]];
+      if (!early || !late) throw new Error('There are no devices.');
+      const hose = aHose(early, '31-107');
+      const member = early.must('member.add', { number: '7', name: 'J. Okafor', position: 'driver' });
+      early.must('item.move', { item: hose, to: shared.ground.rack, on: '2026-11-25' });
+      early.must('item.amend', { item: hose, serial: 'first' });
+      early.must('member.entitle', { member, position: 'firefighter' });
+      devices.exchangeAll();
+      // Now the other one knows all that and says otherwise, of the same day.
+      late.must('item.move', { item: hose, to: shared.ground.vendor, on: '2026-11-25' });
+      late.must('item.amend', { item: hose, serial: 'last' });
+      late.must('member.entitle', { member, position: 'logistics' });
+      devices.exchangeAll();
+      for (const { db } of devices.all) {
+        expect(one(db, 'SELECT place, serial FROM items')).toEqual({
+          place: shared.ground.vendor,
+          serial: 'last',
+        });
+        expect(one(db, "SELECT position FROM members WHERE number = '7'")).toEqual({ position: 'logistics' });
+      }
+      devices.close();
+    }
+  });
+
   it('keep a fact voided that one voided while the other built on it, and say which the first void was', () => {
     const devices = new Devices(2);
     const [a, b] = devices.all;
