@@ -11,11 +11,21 @@ export interface Common {
   on?: string;
 }
 
+/** Which part of a typed date comes first. */
+type DayOrder = 'day first' | 'month first';
+
 export type Command =
   | { name: 'help' }
   | ({ name: 'ask'; question: string; args: Record<string, unknown> } & Common)
   | ({ name: 'act'; deeds: Record<string, unknown>[] } & Common)
-  | ({ name: 'import'; sheet: string; family: string; dryRun: boolean; yes: boolean } & Common)
+  | ({
+      name: 'import';
+      sheet: string;
+      family: string;
+      dryRun: boolean;
+      yes: boolean;
+      dayOrder: DayOrder | null;
+    } & Common)
   | ({ name: 'demo'; seed?: number } & Common);
 
 const OPTIONS = {
@@ -26,6 +36,8 @@ const OPTIONS = {
   seed: { type: 'string' },
   'dry-run': { type: 'boolean' },
   yes: { type: 'boolean' },
+  'day-first': { type: 'boolean' },
+  'month-first': { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
 } as const;
 
@@ -35,7 +47,7 @@ type OptionName = keyof typeof OPTIONS;
 const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
   ask: [],
   act: [],
-  import: ['family', 'dry-run', 'yes'],
+  import: ['family', 'dry-run', 'yes', 'day-first', 'month-first'],
   demo: ['seed'],
 };
 
@@ -72,9 +84,10 @@ export function readCommand(typed: readonly string[]): Command {
   if (name === 'import') {
     const [sheet] = only(rest, ['file'], 1);
     const { family, 'dry-run': dryRun = false, yes = false } = values;
+    const dayOrder = values['day-first'] ? 'day first' : values['month-first'] ? 'month first' : null;
     if (family === undefined)
       throw usage('An import needs --family: hose, ladder, cylinder or pack.', 'family');
-    return { name, sheet: sheet ?? '', family, dryRun, yes, ...common };
+    return { name, sheet: sheet ?? '', family, dryRun, yes, dayOrder, ...common };
   }
   only(rest, [], 0);
   return { name: 'demo', ...(values.seed === undefined ? {} : { seed: readSeed(values.seed) }), ...common };

@@ -9,7 +9,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
 
   npm run -s baybook -- ask <question> '<json object>'
   npm run -s baybook -- act '<json list of deeds>'
-  npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes]
+  npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes] [--day-first]
   npm run -s baybook -- demo [--on DATE] [--seed N]
   npm run -s baybook -- --help
 
@@ -20,6 +20,8 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
   --on DATE      the day compared with, as 2026-11-25; without it, today in the department's zone.
   --dry-run      import: show what the rows become and write nothing.
   --yes          import: take every offer (new places, offered permits).
+  --day-first, --month-first
+                 import: answers a date column whose order only a person can tell.
 
 ask     prints the answer.
 act     prints {"batch", "entries", "touched"}. A deed is {"action", "body", "secret"?}. All deeds of a list are

@@ -25,21 +25,31 @@ export interface ImportReport {
 /** Previews the sheet and, unless it is a dry run, brings in the rows that are right. */
 export async function importSheet(
   department: Department,
-  { sheet, family, dryRun, yes, by, on }: Extract<Command, { name: 'import' }>,
+  { sheet, family, dryRun, yes, dayOrder, by, on }: Extract<Command, { name: 'import' }>,
 ): Promise<ImportReport> {
   const file = { name: basename(sheet), bytes: readSheet(sheet).toString('base64'), family };
   const dated = on === undefined ? {} : { on };
-  const preview = valueIn(await department.ask('import.preview', { ...file, ...dated }));
+  const first = valueIn(await department.ask('import.preview', { ...file, ...dated }));
+  // The answer stands for every column that is asked about.
+  const answered =
+    dayOrder === null || first.questions.length === 0
+      ? {}
+      : { dayOrder: Object.fromEntries(first.questions.map(q => [q.column, dayOrder])) };
+  const preview =
+    'dayOrder' in answered
+      ? valueIn(await department.ask('import.preview', { ...file, ...dated, ...answered }))
+      : first;
+  const takesPermit = yes && preview.offers.some(o => o.permit);
   const adds = preview.rows.filter(row => row.ok && row.meets !== 'same').length;
   if (dryRun) return report(preview, null, 'A dry run: nothing was written.');
-  if (adds === 0) return report(preview, null, emptyNote(preview));
+  if (adds === 0 && !takesPermit) return report(preview, null, emptyNote(preview));
   const accept = { places: yes ? 'all' : [], permits: yes ? 'all' : [] };
   const member = await actingMember(department, by);
   const request = { by: member, via: 'import' as const, ...pin() };
   const done = valueIn(
     await department.act({
       ...request,
-      deeds: [{ action: 'import.commit', body: { ...file, accept } }],
+      deeds: [{ action: 'import.commit', body: { ...file, ...answered, accept } }],
     }),
   );
   return report(preview, done, offersNote(preview, yes));

@@ -197,3 +197,12 @@ describe('places as people write them', () => {
     expect(read('engine 31 crosslay 1')).toHaveProperty('known');
   });
 });
+
+it('takes a permit with a sheet whose cylinders are all known already', async () => {
+  const cylinders = 'Cyl #,Serial,Spec,Svc PSI,Mfr date,Last hydro\nC-1,K1,DOT-SP 10915,4500,03/2020,\n';
+  await commit(cylinders, 'cylinder', { places: 'all', permits: [] });
+  expect((await page('C-1', 'cylinder')).state).toBe('not judged');
+  await commit(cylinders, 'cylinder');
+  expect((await page('C-1', 'cylinder')).lifeEndsOn).toBe('2035-03-31');
+  expect((await commit(cylinders, 'cylinder')).entries).toEqual([]);
+});

@@ -32,6 +32,7 @@ describe('a command', () => {
       family: 'hose',
       dryRun: true,
       yes: false,
+      dayOrder: null,
     });
     expect(readCommand(['--yes', '--family=hose', 'import', 'hose.csv', '--on', '2026-11-25'])).toMatchObject(
       {

@@ -261,7 +261,11 @@ export function deedsOf(
   const deeds: Deed[] = [];
   const accepted = rows.filter(r => r.told.ok);
   const work = accepted.filter(r => r.told.meets !== 'same');
-  if (work.length === 0) return [];
+  const permits = preview.offers.filter(
+    o => o.kind === 'permit' && o.permit && takes(accept.permits, o.name),
+  );
+  // A permit may be accepted of cylinders that are all known already.
+  if (work.length === 0 && permits.length === 0) return [];
   deeds.push({
     action: 'import.note',
     body: {
@@ -274,8 +278,8 @@ export function deedsOf(
       on,
     },
   });
-  for (const offer of preview.offers) {
-    if (offer.kind !== 'permit' || !offer.permit || !takes(accept.permits, offer.name)) continue;
+  for (const offer of permits) {
+    if (!offer.permit) continue;
     const { permit, construction, months, lifeMonths } = offer.permit;
     deeds.push({
       action: 'permit.confirm',
