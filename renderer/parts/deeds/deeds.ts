@@ -2,16 +2,9 @@
 import type { Condition } from '../../../domain/facts.ts';
 import { HOW_KNOWN } from '../../../domain/facts.ts';
 import { amendForm } from './amendForm.ts';
-import {
-  body,
-  type DeedForm,
-  dateOf,
-  type Filled,
-  type FormField,
-  type ThingRef,
-  type Vocabulary,
-} from './deedForm.ts';
+import type { DeedForm, FormField, ThingRef, Vocabulary } from './deedForm.ts';
 import { permitForm, unconfirmedPermit } from './permitForm.ts';
+import { plainForm } from './plainForm.ts';
 import { recordForm } from './recordForm.ts';
 
 export interface ThingDeed {
@@ -50,32 +43,6 @@ const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
 const note: FormField = { kind: 'text', key: 'note', title: 'Note' };
 const how: FormField = { kind: 'one of', key: 'how', title: 'How it is known', choices: HOW_CHOICES };
 
-/** A deed of one action whose body is its fields. */
-function plain(
-  action: string,
-  words: { title: string; verb: string; done: string },
-  fields: readonly (readonly FormField[])[],
-  initial: Filled = {},
-): ThingDeed['form'] {
-  return thing => ({
-    title: `${words.title}: ${thing.number}`,
-    verb: words.verb,
-    initial: { on: '', ...initial },
-    rows: () => fields,
-    deeds: (filled, today) => [
-      {
-        action,
-        body: body({
-          ...Object.fromEntries(fields.flat().map(f => [f.key, filled[f.key]])),
-          item: thing.item,
-          on: dateOf(filled, today),
-        }),
-      },
-    ],
-    done: () => `${thing.number} ${words.done}`,
-  });
-}
-
 const title = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const THING_DEEDS: readonly ThingDeed[] = [
@@ -93,7 +60,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'm',
     title: 'Move',
     in: HERE,
-    form: plain(
+    form: plainForm(
       'item.move',
       { title: 'Move', verb: 'Move', done: 'moved.' },
       [[{ kind: 'place', key: 'to', title: 'To', required: true }], [how], [on]],
@@ -106,7 +73,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 't',
     title: 'Tag out',
     in: USABLE,
-    form: plain('item.tagOut', { title: 'Tag out', verb: 'Tag out', done: 'tagged out.' }, [
+    form: plainForm('item.tagOut', { title: 'Tag out', verb: 'Tag out', done: 'tagged out.' }, [
       [reason],
       [{ kind: 'text', key: 'tag', title: 'Tag number' }, on],
     ]),
@@ -117,7 +84,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'b',
     title: 'Back in service',
     in: OUT,
-    form: plain(
+    form: plainForm(
       'item.return',
       { title: 'Back in service', verb: 'Return to service', done: 'is back in service.' },
       [[on], [note]],
@@ -128,7 +95,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'l',
     title: 'Limit its use',
     in: ['serviceable', 'retest owed', 'received'],
-    form: plain('item.limit', { title: 'Limited use', verb: 'Limit', done: 'is on limited use.' }, [
+    form: plainForm('item.limit', { title: 'Limited use', verb: 'Limit', done: 'is on limited use.' }, [
       [reason],
       [on],
     ]),
@@ -138,7 +105,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 's',
     title: 'Send to repair',
     in: [...USABLE, 'tagged out'],
-    form: plain('item.sendToRepair', { title: 'Send to repair', verb: 'Send', done: 'sent to repair.' }, [
+    form: plainForm('item.sendToRepair', { title: 'Send to repair', verb: 'Send', done: 'sent to repair.' }, [
       [{ kind: 'place', key: 'vendor', title: 'Where it goes' }],
       [{ ...reason, required: false }],
       [on],
@@ -151,7 +118,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     in: ['tagged out', 'at repair', 'limited use', 'retest owed', 'serviceable'],
     form: (thing, vocabulary) => {
       const repairs = vocabulary.families.find(f => f.id === thing.family)?.repairs ?? [];
-      return plain('item.repaired', { title: 'Repaired', verb: 'Record the repair', done: 'repaired.' }, [
+      return plainForm('item.repaired', { title: 'Repaired', verb: 'Record the repair', done: 'repaired.' }, [
         [
           {
             kind: 'pick',
@@ -167,7 +134,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
           },
         ],
         [on, note],
-      ])(thing, vocabulary, {});
+      ])(thing);
     },
   },
   {
@@ -177,7 +144,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     in: HERE,
     form: (thing, vocabulary) => {
       const triggers = vocabulary.families.find(f => f.id === thing.family)?.triggers ?? [];
-      return plain('item.oweRetest', { title: 'Owe a retest', verb: 'Owe it', done: 'owes a retest.' }, [
+      return plainForm('item.oweRetest', { title: 'Owe a retest', verb: 'Owe it', done: 'owes a retest.' }, [
         [
           {
             kind: 'pick',
@@ -188,7 +155,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
           },
         ],
         [on, note],
-      ])(thing, vocabulary, {});
+      ])(thing);
     },
   },
   {
@@ -196,7 +163,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'h',
     title: 'Hold for investigation',
     in: [...HERE, 'missing'],
-    form: plain(
+    form: plainForm(
       'item.hold',
       {
         title: 'Hold for investigation',
@@ -212,7 +179,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'u',
     title: 'Release from investigation',
     in: ['held for investigation'],
-    form: plain('item.release', { title: 'Release', verb: 'Release', done: 'released.' }, [
+    form: plainForm('item.release', { title: 'Release', verb: 'Release', done: 'released.' }, [
       [{ ...note, required: true }],
       [on],
     ]),
@@ -222,7 +189,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'x',
     title: 'Missing',
     in: [...HERE, 'held for investigation'],
-    form: plain('item.missing', { title: 'Missing', verb: 'Report it missing', done: 'is missing.' }, [
+    form: plainForm('item.missing', { title: 'Missing', verb: 'Report it missing', done: 'is missing.' }, [
       [on],
       [note],
     ]),
@@ -233,7 +200,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'y',
     title: 'Found',
     in: ['missing'],
-    form: plain(
+    form: plainForm(
       'item.found',
       { title: 'Found', verb: 'Found', done: 'found.' },
       [[{ kind: 'place', key: 'place', title: 'Where', required: true }], [how], [on]],
@@ -246,7 +213,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     title: 'Assign',
     in: NOT_GONE,
     form: (thing, vocabulary) =>
-      plain('item.assign', { title: 'Assign', verb: 'Assign', done: 'assigned.' }, [
+      plainForm('item.assign', { title: 'Assign', verb: 'Assign', done: 'assigned.' }, [
         [
           {
             kind: 'one of',
@@ -256,7 +223,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
           },
         ],
         [on],
-      ])(thing, vocabulary, {}),
+      ])(thing),
   },
   {
     id: 'amend',
@@ -277,14 +244,14 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     key: 'd',
     title: 'Retire',
     in: NOT_GONE,
-    form: plain('item.retire', { title: 'Retire', verb: 'Retire', done: 'retired.' }, [[reason], [on]]),
+    form: plainForm('item.retire', { title: 'Retire', verb: 'Retire', done: 'retired.' }, [[reason], [on]]),
   },
   {
     id: 'dispose',
     key: 'k',
     title: 'Dispose',
     in: [...GONE.filter(c => c === 'retired'), 'tagged out'],
-    form: plain('item.dispose', { title: 'Dispose', verb: 'Dispose', done: 'disposed of.' }, [
+    form: plainForm('item.dispose', { title: 'Dispose', verb: 'Dispose', done: 'disposed of.' }, [
       [
         {
           kind: 'text',
@@ -308,16 +275,4 @@ export function deedsIn(
   return THING_DEEDS.filter(d => d.in === undefined || d.in.includes(condition)).filter(
     d => d.where === undefined || (vocabulary !== undefined && d.where(now, vocabulary)),
   );
-}
-
-/** The form that takes a record, a move or a whole import back, in the open. */
-export function voidForm(target: string, what: string): DeedForm {
-  return {
-    title: 'Void',
-    verb: 'Void it',
-    initial: {},
-    rows: () => [[{ kind: 'text', key: 'why', title: `Why “${what}” is void`, required: true }]],
-    deeds: filled => [{ action: 'void', body: body({ target, why: filled.why }) }],
-    done: () => `Voided: ${what}. Both stay in the ledger.`,
-  };
 }

@@ -1,21 +1,22 @@
 import { useDebouncedCallback, useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
-import { type ReactNode, useCallback, useMemo, useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import { useAsk } from '../../api/ask.ts';
 import { problemOf } from '../../api/problem.ts';
 import { Action } from '../../parts/Action.tsx';
 import { setDensity, useDensity } from '../../parts/grid/density.ts';
 import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
-import { StateMark } from '../../parts/state/StateMark.tsx';
 import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
-import { monthText } from '../../parts/words/dates.tsx';
-import { Empty, Notice, NotReady } from '../../parts/words/NotReady.tsx';
+import { Notice, NotReady } from '../../parts/words/NotReady.tsx';
 import { AsOf, Counts } from './Counts.tsx';
 import { dueColumns } from './columns.tsx';
 import styles from './coming-due.module.css';
 import { cleared, type FilterHandle, FilterSentence } from './FilterSentence.tsx';
+import { Foot } from './Foot.tsx';
 import { type DueSearch, type GroupBy, isFiltered, listArgs, sortedBy } from './filter.ts';
+import { GroupHeading } from './GroupHeading.tsx';
+import { NothingFits, NothingYet } from './Nothing.tsx';
 import { useDueRows } from './useDueRows.ts';
 import { useExport } from './useExport.ts';
 import { useNames } from './useNames.ts';
@@ -47,6 +48,7 @@ export function ComingDue({ search }: { search: DueSearch }) {
   const exporting = useExport(summary.data?.today ?? '', familyTitle);
   const line = Math.min(active, Math.max(rows.lines - 1, 0));
   const row = rows.rowAt(line);
+  const shown = search.item ?? row?.item;
   const isNew = rows.total === 0 && summary.data?.things === 0;
   const isOpen = search.item !== undefined && search.duty !== undefined;
 
@@ -102,7 +104,7 @@ export function ComingDue({ search }: { search: DueSearch }) {
     },
     { key: 's', label: 'Sort by due date, number, place, title', run: sortOn },
     { key: 'v', label: 'Export what is shown', run: () => exporting.begin(search) },
-    { key: 'o', label: 'Open the page of the thing', run: () => row && openPage(search.item ?? row.item) },
+    { key: 'o', label: 'Open the page of the thing', run: () => shown && openPage(shown) },
     { key: 'z', label: 'Rows comfortable or dense', run: turnDensity },
   ]);
   useKeys(
@@ -204,88 +206,5 @@ export function ComingDue({ search }: { search: DueSearch }) {
         />
       ) : null}
     </div>
-  );
-}
-
-function GroupHeading({
-  group,
-  folded,
-}: {
-  group: { key: string; title: string; total: number; byState: object };
-  folded: boolean;
-}) {
-  const states = Object.entries(group.byState) as [Parameters<typeof StateMark>[0]['state'], number][];
-  return (
-    <span className={styles.groupHeading}>
-      <span aria-hidden="true">{folded ? '▸' : '▾'}</span> {groupTitle(group)}
-      <b>{group.total.toLocaleString('en-US')}</b>
-      {states.map(([state, n]) => (
-        <span key={state} className={styles.groupState}>
-          {n.toLocaleString('en-US')} <StateMark state={state} />
-        </span>
-      ))}
-      <span className="seen-by-readers">{folded ? 'folded' : 'open'}</span>
-    </span>
-  );
-}
-
-/** A month is told by its number; it is shown by its name. */
-function groupTitle({ key, title }: { key: string; title: string }): string {
-  return /^\d{4}-\d{2}$/.test(key) ? monthText(key) : title;
-}
-
-/** A book that holds nothing yet: the way to fill it. */
-function NothingYet({ onImport }: { onImport: () => void }) {
-  return (
-    <Empty>
-      <p>There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs.</p>
-      <p>
-        <Action weight="main" hint="2" onClick={onImport}>
-          Import a sheet
-        </Action>
-      </p>
-    </Empty>
-  );
-}
-
-/** A list that was read and holds nothing, and why. */
-function NothingFits({ filtered }: { filtered: boolean }) {
-  return (
-    <Empty>
-      <p>
-        {filtered
-          ? 'Nothing fits this filter. Press c to clear it.'
-          : 'Nothing is to be done: every duty of every thing is current.'}
-      </p>
-    </Empty>
-  );
-}
-
-interface FootProps {
-  total: number | undefined;
-  exporting: ReturnType<typeof useExport>;
-  children: ReactNode;
-}
-
-function Foot({ total, exporting, children }: FootProps) {
-  const { progress, problem } = exporting;
-  return (
-    <footer className={styles.foot}>
-      <span role="status" className={styles.total}>
-        {progress
-          ? `Exporting ${progress.done.toLocaleString('en-US')} of ${progress.total.toLocaleString('en-US')}…`
-          : total === undefined
-            ? ''
-            : `${total.toLocaleString('en-US')} ${total === 1 ? 'row' : 'rows'}`}
-      </span>
-      {problem ? <Notice problem={problem} /> : null}
-      {progress ? (
-        <Action weight="quiet" onClick={exporting.stop}>
-          Stop the export
-        </Action>
-      ) : (
-        children
-      )}
-    </footer>
   );
 }

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { ActAnswer, ImportPreview } from '../../../db/api.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
-import { voidForm } from '../../parts/deeds/deeds.ts';
+import { voidForm } from '../../parts/deeds/voidForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import styles from './import.module.css';
 

@@ -4,7 +4,7 @@ import type { HistoryLine, ItemPage } from '../../../db/api.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
-import { voidForm } from '../../parts/deeds/deeds.ts';
+import { voidForm } from '../../parts/deeds/voidForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { DateText, momentText, whenText } from '../../parts/words/dates.tsx';
