@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { type Day, dayText } from '../../domain/calendar/day.ts';
 import { type Basis, DUE_STATES, type DueState, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
+import type { Book } from '../../domain/rulebook/book.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { DueCounts, DueGroup, DueList, DueListRow } from '../api.ts';
@@ -50,7 +51,8 @@ function listDue(asking: Asking, args: import('../api.ts').Questions['due.list']
      ${JOINS} ORDER BY ${order}, d.key`,
     { ...where.values, limit: args.limit ?? ALL_ROWS, offset: args.offset ?? 0 },
   );
-  return { total, rows: rows.map(row => listRow(asking, row, where.on)) };
+  const book = readBook(asking.db);
+  return { total, rows: rows.map(row => listRow(book, row, where.on)) };
 }
 
 interface Row {
@@ -80,16 +82,17 @@ const JOINS = `JOIN items i ON i.key = d.item JOIN things t ON t.key = d.item
 
 /** The due rows of one thing in force on a day, as the list shows them. */
 export function dueRowsOf(asking: Asking, item: number, on: Day): DueListRow[] {
+  const book = readBook(asking.db);
   return all<Row>(
     asking.db,
     `SELECT ${ROW} FROM due d ${JOINS}
      WHERE d.item = :item AND (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)
      ORDER BY d.due_on, d.key`,
     { item, on },
-  ).map(row => listRow(asking, row, on));
+  ).map(row => listRow(book, row, on));
 }
 
-function listRow(asking: Asking, row: Row, on: Day): DueListRow {
+function listRow(book: Book, row: Row, on: Day): DueListRow {
   const state = stateOn(row, on);
   // A first one that was never done has no date any more: it is owed now. Since when is said beside it.
   const dueOn = state === 'never done' ? null : row.dueOn;
@@ -98,7 +101,7 @@ function listRow(asking: Asking, row: Row, on: Day): DueListRow {
     number: row.number,
     family: row.family,
     requirement: row.requirement,
-    title: titleOf(asking, row.family, row.requirement),
+    title: titleOf(book, row.family, row.requirement),
     lastOn: textOrNull(row.lastOn),
     dueOn: textOrNull(dueOn),
     state,
@@ -112,8 +115,8 @@ function listRow(asking: Asking, row: Row, on: Day): DueListRow {
   };
 }
 
-function titleOf(asking: Asking, family: string, requirement: string): string {
-  const versions = readBook(asking.db).versions.get(family) ?? [];
+function titleOf(book: Book, family: string, requirement: string): string {
+  const versions = book.versions.get(family) ?? [];
   return versions.findLast(v => v.requirement.id === requirement)?.requirement.title ?? requirement;
 }
 

@@ -8,7 +8,7 @@ import { clock } from './departments.ts';
 import type { Measured } from './measure.ts';
 import { median, timed } from './timing.ts';
 
-const SAME_SQL = 'the same SQL, prepared once, its rows fetched and left as they are';
+const SAME_SQL = 'the same SQL in one read transaction, prepared once, its rows fetched and left as they are';
 
 interface Question {
   name: string;
@@ -44,7 +44,7 @@ export async function askDue(file: string, runs: number): Promise<Measured[]> {
     const asked = { on: TODAY, ...args };
     const statements = await statementsOf(db, question, asked);
     const ours = await timed(runs, () => answered(db, question, asked));
-    const bare = await timed(runs, () => runBare(statements));
+    const bare = await timed(runs, () => runBare(db, statements));
     measured.push({
       name,
       unit: 'ms',
@@ -72,7 +72,7 @@ export async function askWhy(file: string, runs: number): Promise<Measured> {
   for (let run = 0; run < picked.length; run++)
     statements.push(await statementsOf(db, 'due.explain', asked(run)));
   const ours = await timed(runs, run => answered(db, 'due.explain', asked(run)));
-  const bare = await timed(runs, run => runBare(statements[run] ?? []));
+  const bare = await timed(runs, run => runBare(db, statements[run] ?? []));
   db.close();
   return {
     name: 'Why a date (due.explain)',
@@ -94,7 +94,7 @@ export async function search(file: string, runs: number): Promise<Measured> {
   for (const text of strokes) {
     const statements = await statementsOf(db, 'search.all', { text });
     ours.push(median(await timed(runs, () => answered(db, 'search.all', { text }))));
-    bare.push(median(await timed(runs, () => runBare(statements))));
+    bare.push(median(await timed(runs, () => runBare(db, statements))));
   }
   db.close();
   return {
@@ -115,7 +115,7 @@ interface Bare {
   run(): unknown;
 }
 
-/** The statements a question runs, caught from the connection while it is asked once. */
+/** The statements a question runs, caught from the connection while it is asked. */
 async function statementsOf(db: Db, question: string, args: unknown): Promise<Bare[]> {
   const caught: Bare[] = [];
   const { prepare } = db;
@@ -137,10 +137,16 @@ async function statementsOf(db: Db, question: string, args: unknown): Promise<Ba
     },
     exec: { value: (sql: string) => db.exec(sql) },
   }) as Db;
+  // The first answer also reads the rule book, which the store keeps in mind from then on.
+  await answered(spying, question, args);
+  caught.length = 0;
   await answered(spying, question, args);
   return caught;
 }
 
-function runBare(statements: readonly Bare[]): void {
+/** In one read transaction, as an answer is. */
+function runBare(db: Db, statements: readonly Bare[]): void {
+  db.exec('BEGIN');
   for (const { run } of statements) run();
+  db.exec('COMMIT');
 }
