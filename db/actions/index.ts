@@ -1,30 +1,32 @@
 /** Every action, by name. Actions are the only writers of the store. */
 import * as condition from './condition.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
+import * as people from './people.ts';
+import * as places from './places.ts';
 import { recordAdd, voidDeed } from './records.ts';
+import * as repairs from './repairs.ts';
 import { importNote, permitConfirm, policyChoose, rulebookAdopt } from './rules.ts';
-import * as setup from './setup.ts';
 import type { Action } from './types.ts';
 
 const LIST: readonly Action[] = [
-  setup.departmentOpen,
-  setup.memberAdd,
-  setup.memberEntitle,
-  setup.memberPin,
-  setup.stationAdd,
-  setup.unitAdd,
-  setup.rigAdd,
-  setup.placeAdd,
-  setup.agencyAdd,
+  people.departmentOpen,
+  people.memberAdd,
+  people.memberEntitle,
+  people.memberPin,
+  places.stationAdd,
+  places.unitAdd,
+  places.rigAdd,
+  places.placeAdd,
+  places.agencyAdd,
   itemReceive,
   itemAmend,
   itemMove,
   itemAssign,
   condition.itemTagOut,
   condition.itemLimit,
-  condition.itemSendToRepair,
-  condition.itemRepaired,
-  condition.itemOweRetest,
+  repairs.itemSendToRepair,
+  repairs.itemRepaired,
+  repairs.itemOweRetest,
   condition.itemReturn,
   condition.itemHold,
   condition.itemRelease,

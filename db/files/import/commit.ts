@@ -6,8 +6,9 @@ import { FAMILIES } from '../../../domain/rulebook/index.ts';
 import type { Deed } from '../../api.ts';
 import type { Db } from '../../store/statements.ts';
 import { type Grid, readGrid } from '../sheet/index.ts';
+import { deedsOf } from './deeds.ts';
 import { knownPlace } from './places.ts';
-import { deedsOf, planImport } from './plan.ts';
+import { planImport } from './plan.ts';
 
 const accepting = z.union([z.literal('all'), z.array(z.string())]).default([]);
 

@@ -1,12 +1,10 @@
-/** From a sheet's rows to what each will become, and to the deeds that make it so. Reads the store, writes nothing. */
+/** From a sheet's rows to what each will become. Reads the store, writes nothing. */
 import type { Day } from '../../../domain/calendar/day.ts';
-import { dayText } from '../../../domain/calendar/day.ts';
 import { permitFor } from '../../../domain/derive/clocks.ts';
 import { derive } from '../../../domain/derive/thing.ts';
 import type { Book } from '../../../domain/rulebook/book.ts';
 import { permitOffered, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';
-import { familyOf } from '../../../domain/rulebook/index.ts';
-import type { Deed, ImportOffer, ImportPreview, ImportRow } from '../../api.ts';
+import type { ImportOffer, ImportPreview, ImportRow } from '../../api.ts';
 import { readBook } from '../../caches/book.ts';
 import { asItemFacts, factsOf } from '../../caches/facts.ts';
 import { all, type Db } from '../../store/statements.ts';
@@ -22,7 +20,7 @@ import { conflictsWith, isIdentified, recordsNotKnown } from './meet.ts';
 import { type NewPlace, type Placed, placeReader } from './places.ts';
 
 /** One row with what it leads to. */
-interface PlannedRow {
+export interface PlannedRow {
   read: ReadRow;
   told: ImportRow;
   /** The thing it is, where its number is known. */
@@ -56,7 +54,7 @@ export function planImport(db: Db, grid: Grid, request: Reading, today: Day): Pl
   const book = readBook(db);
   const known = knownNumbers(db, request.family);
   const toPlace = placeReader(db);
-  const rows = reading.rows.map(read => planRow(db, book, known, toPlace, request.family, read, today));
+  const rows = reading.rows.map(read => planRow(db, book, known, toPlace, request.family, read));
   const newPlaces = placesNeeded(rows);
   return { reading, rows, newPlaces, preview: previewOf(reading, rows, newPlaces, book, request.family) };
 }
@@ -88,7 +86,6 @@ function planRow(
   toPlace: (text: string) => Placed | null,
   family: string,
   read: ReadRow,
-  today: Day,
 ): PlannedRow {
   const told: ImportRow = {
     row: read.row,
@@ -136,14 +133,14 @@ function planRow(
   }
   planned.item = same.id;
   planned.records = recordsNotKnown(read, same.derived);
-  planned.amend = newLabel(read, same.derived.attributes.heatLabelExpires, today);
+  planned.amend = newLabel(read, same.derived.attributes.heatLabelExpires);
   told.adds = planned.records.length + (planned.amend ? 1 : 0);
   told.meets = told.adds > 0 ? 'known' : 'same';
   return planned;
 }
 
 /** A ladder's heat label with a later printed date than the one known was replaced since. */
-function newLabel(read: ReadRow, known: unknown, _today: Day): Record<string, string> | null {
+function newLabel(read: ReadRow, known: unknown): Record<string, string> | null {
   const { heatLabelExpires } = read.fields;
   return typeof heatLabelExpires === 'string' && typeof known === 'string' && heatLabelExpires > known
     ? { heatLabelExpires }
@@ -241,159 +238,4 @@ function permitOffers(rows: readonly PlannedRow[], book: Book, family: string): 
         ...(offer ? { permit: offer } : {}),
       };
     });
-}
-
-export interface Accepting {
-  places: 'all' | readonly string[];
-  permits: 'all' | readonly string[];
-}
-
-/** The ordinary deeds that a plan comes to, with what the person has accepted. */
-export function deedsOf(
-  plan: Plan,
-  file: { name: string; sha256: string },
-  accept: Accepting,
-  today: Day,
-  knownPlace: (path: string) => string | null,
-): Deed[] {
-  const { rows, preview } = plan;
-  const on = dayText(today);
-  const deeds: Deed[] = [];
-  const accepted = rows.filter(r => r.told.ok);
-  const work = accepted.filter(r => r.told.meets !== 'same');
-  const permits = preview.offers.filter(
-    o => o.kind === 'permit' && o.permit && takes(accept.permits, o.name),
-  );
-  // A permit may be accepted of cylinders that are all known already.
-  if (work.length === 0 && permits.length === 0) return [];
-  deeds.push({
-    action: 'import.note',
-    body: {
-      file: file.name,
-      sha256: file.sha256,
-      family: preview.family,
-      rows: rows.length,
-      accepted: preview.accepted,
-      refused: preview.refused,
-      on,
-    },
-  });
-  for (const offer of permits) {
-    if (!offer.permit) continue;
-    const { permit, construction, months, lifeMonths } = offer.permit;
-    deeds.push({
-      action: 'permit.confirm',
-      body: { permit, construction, months, lifeMonths, basis: 'the book’s offer, taken as it is', on },
-    });
-  }
-  const made = new Map<string, string>();
-  for (const place of plan.newPlaces) {
-    if (!takes(accept.places, place.path)) continue;
-    const under = place.under === null ? null : (made.get(place.under) ?? knownPlace(place.under));
-    if (place.under !== null && under === null) continue;
-    made.set(place.path, `&${deeds.length}${place.kind === 'unit' ? '.r' : ''}`);
-    deeds.push(placeDeed(place, under, on));
-  }
-  for (const row of work) itemDeeds(row, preview.family, made, on, deeds);
-  return deeds;
-}
-
-function takes(accepted: 'all' | readonly string[], name: string): boolean {
-  return accepted === 'all' || accepted.includes(name);
-}
-
-function placeDeed(place: NewPlace, under: string | null, on: string): Deed {
-  if (place.kind === 'station') return { action: 'station.add', body: { name: place.name, on } };
-  if (place.kind === 'rig') return { action: 'rig.add', body: { name: place.name, on } };
-  if (place.kind === 'unit')
-    return { action: 'unit.add', body: { name: place.name, rig: { name: place.name }, on } };
-  const kind = under === null || /rack|room|shelf|shop|store/i.test(place.name) ? 'storeroom' : 'compartment';
-  return { action: 'place.add', body: { name: place.name, kind, ...(under ? { under } : {}), on } };
-}
-
-function itemDeeds(
-  row: PlannedRow,
-  family: string,
-  made: ReadonlyMap<string, string>,
-  on: string,
-  deeds: Deed[],
-): void {
-  const { read } = row;
-  let item = row.item;
-  if (item === null) {
-    const place =
-      row.placed === null ? undefined : 'known' in row.placed ? row.placed.known : made.get(row.placed.path);
-    item = `&${deeds.length}`;
-    const { serial } = read.fields;
-    deeds.push({
-      action: 'item.receive',
-      body: {
-        family,
-        number: read.number,
-        ...(typeof serial === 'string' ? { serial } : {}),
-        attributes: attributesOf(read, family),
-        ...(place === undefined ? {} : { place }),
-        how: 'sheet',
-        ...(typeof read.fields.assignment === 'string' ? { assignment: read.fields.assignment } : {}),
-        on,
-      },
-    });
-  }
-  const { status } = read.fields;
-  const condition = row.item === null ? read.fields.condition : null;
-  if (typeof condition === 'string' && TOLD_BY_SHEET[condition])
-    deeds.push({
-      action: TOLD_BY_SHEET[condition],
-      body: {
-        item,
-        ...(condition === 'missing'
-          ? { note: said(status) }
-          : condition === 'disposed'
-            ? { how: said(status) }
-            : { reason: said(status) }),
-        on,
-      },
-    });
-  if (row.amend)
-    deeds.push({ action: 'item.amend', body: { item, attributes: row.amend, from: on, why: 'Newer sheet' } });
-  const { rin } = read.fields;
-  for (const { activity, on: done, outcome, readings, note } of row.records) {
-    const outside = familyOf(family)?.activities.find(a => a.id === activity)?.outside === true;
-    deeds.push({
-      action: 'record.add',
-      body: {
-        item,
-        activity,
-        outcome,
-        on: done,
-        ...(Object.keys(readings).length > 0 ? { readings } : {}),
-        ...(note ? { note } : {}),
-        ...(outside && typeof rin === 'string' ? { rin } : {}),
-      },
-    });
-  }
-}
-
-/** Conditions that a sheet may tell of a thing, and the deed that says so. What is not told is taken as serviceable. */
-const TOLD_BY_SHEET: Readonly<Record<string, string>> = {
-  'limited use': 'item.limit',
-  'tagged out': 'item.tagOut',
-  'at repair': 'item.sendToRepair',
-  'held for investigation': 'item.hold',
-  missing: 'item.missing',
-  retired: 'item.retire',
-  disposed: 'item.dispose',
-};
-
-const said = (status: unknown): string =>
-  `On the sheet: ${typeof status === 'string' ? status : 'so marked'}`;
-
-/** The row's fields that are attributes of the family. */
-function attributesOf(read: ReadRow, family: string): Record<string, string | number | boolean> {
-  const attributes: Record<string, string | number | boolean> = {};
-  for (const { key } of familyOf(family)?.attributes ?? []) {
-    const value = read.fields[key];
-    if (value !== null && value !== undefined) attributes[key] = value;
-  }
-  return attributes;
 }
