@@ -4,7 +4,7 @@ import { closeSync, existsSync, fsyncSync, openSync, realpathSync, renameSync, r
 import { hostname } from 'node:os';
 import { basename, dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { assertGuarded } from './guards.ts';
+import { keepGuarded } from './guards.ts';
 import { bringUpToDate, migrationsFolder } from './migrate.ts';
 import { refuseNetworkFolder } from './network.ts';
 import { CannotOpen } from './refusal.ts';
@@ -49,7 +49,7 @@ export function openForWriting(path: string, opening: Opening = {}): Db {
     settings(db);
     if (isNew) db.pragma(`application_id = ${APPLICATION_ID}`);
     bringUpToDate(db, basename(file), () => backUp(db, file), opening.migrations ?? migrationsFolder());
-    assertGuarded(db);
+    keepGuarded(db);
     settleDevice(db, file);
     return db;
   } catch (error) {

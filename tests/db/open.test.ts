@@ -118,14 +118,19 @@ describe('a file whose making was cut off', () => {
     db.close();
   });
 
-  it('is not opened where it says it is whole and a guard is missing: somebody has been at it', () => {
+  it('whose guards somebody went round is opened with them put back, and the check names what was changed', () => {
     const d = newDepartment();
+    layGround(d);
     const file = join(scratch(), 'unguarded.baybook');
     d.db.prepare('VACUUM INTO ?').run(file);
     const opened = new Database(file);
-    opened.exec('DROP TRIGGER entries_no_delete');
+    opened.exec('DROP TRIGGER entries_no_update');
+    opened.exec("UPDATE entries SET text = replace(text, 'Station 31', 'Station 41') WHERE key = 3");
     opened.close();
-    expect(() => openForWriting(file)).toThrow('The guard against DELETE on entries is missing.');
+    const db = openForWriting(file);
+    assertGuarded(db);
+    expect(verifyLedger(db).firstBad).toMatchObject({ seq: 3, what: 'Its text is not what was hashed.' });
+    db.close();
   });
 });
 
