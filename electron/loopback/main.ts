@@ -3,6 +3,7 @@
  * time), serves the screens, and shows them in an app window, or prints the address where none can be shown.
  */
 import type { ChildProcess } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -46,7 +47,7 @@ async function run(): Promise<void> {
   const folder = dataFolder();
   const today = flags.on;
   const desk = createDesk({ folder, store: { openDepartment, runDemo }, ...(today ? { today } : {}) });
-  const loopback = await startLoopback({ desk, pages });
+  const loopback = await startLoopback({ desk, pages, preferredPort: portOf(folder) });
 
   let window: ChildProcess | null = null;
   let ending = false;
@@ -78,6 +79,12 @@ async function run(): Promise<void> {
   window = openWindow({ browser, address: loopback.firstAddress, profile: join(folder, 'window') });
   await unused({ ...loopback, windowClosed: closingOf(window, browser) });
   await end();
+}
+
+/** A port of the folder's own, out of those nobody registers (RFC 6335: 49152 to 65535). */
+function portOf(folder: string): number {
+  const number = createHash('sha256').update(folder).digest().readUInt32BE();
+  return 49_152 + (number % 16_384);
 }
 
 function closingOf(window: ChildProcess, browser: string): Promise<void> {

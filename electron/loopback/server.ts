@@ -22,6 +22,8 @@ export interface LoopbackOptions {
   /** The folder of the built screens. */
   pages: string;
   bodyLimit_bytes?: number;
+  /** Taken where it is free: what a browser keeps for an address is then still there the next time. */
+  preferredPort?: number;
 }
 
 export interface Loopback {
@@ -43,11 +45,14 @@ interface Host {
   bodyLimit_bytes: number;
 }
 
-/** Starts the host on a free port. */
+/** Starts the host on the preferred port, or on a free one. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const { desk, bodyLimit_bytes = BODY_LIMIT_BYTES } = options;
   const server = createServer();
-  const port = await listen(server);
+  const port = await listen(server, options.preferredPort ?? 0).catch(error => {
+    if (!options.preferredPort) throw error;
+    return listen(server, 0);
+  });
   const entry = createEntry(port);
   const changes = createChanges();
   const host: Host = { desk, port, entry, pages: findPages(options.pages), bodyLimit_bytes };
@@ -81,10 +86,11 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   };
 }
 
-function listen(server: Server): Promise<number> {
+function listen(server: Server, wanted: number): Promise<number> {
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(0, '127.0.0.1', () => {
+    server.listen(wanted, '127.0.0.1', () => {
+      server.removeListener('error', reject);
       const address = server.address();
       if (address === null || typeof address === 'string') reject(new Error('No port was given.'));
       else resolve(address.port);

@@ -13,7 +13,7 @@ import { fakeStore } from './fakeStore.ts';
 import { scratchFolder } from './scratch.ts';
 import { enter, post, visit } from './visitor.ts';
 
-async function start(bodyLimit_bytes?: number) {
+async function start(bodyLimit_bytes?: number, preferredPort?: number) {
   const root = scratchFolder();
   const pages = join(root, 'pages');
   const folder = join(root, 'data');
@@ -26,7 +26,12 @@ async function start(bodyLimit_bytes?: number) {
   const store = fakeStore();
   const desk = createDesk({ folder, store });
   await desk.start();
-  const host = await startLoopback({ desk, pages, ...(bodyLimit_bytes ? { bodyLimit_bytes } : {}) });
+  const host = await startLoopback({
+    desk,
+    pages,
+    ...(bodyLimit_bytes ? { bodyLimit_bytes } : {}),
+    ...(preferredPort ? { preferredPort } : {}),
+  });
   onTestFinished(async () => {
     await host.close();
     await desk.close();
@@ -373,3 +378,13 @@ function listen(port: number, cookie: string) {
     },
   };
 }
+
+it('takes the port it is given, so that a browser finds again what it kept; another where that is taken', async () => {
+  const first = await start();
+  const port = first.host.port;
+  await first.host.close();
+  const again = await start(undefined, port);
+  expect(again.host.port).toBe(port);
+  const beside = await start(undefined, port);
+  expect(beside.host.port).not.toBe(port);
+});
