@@ -8,6 +8,7 @@ import type { Assignment, Condition, HowKnown, Outcome, Values } from '../domain
 import type { Grant } from '../domain/people/entitlements.ts';
 import type { Policy } from '../domain/rulebook/policies.ts';
 import type { Family, Permit, PermitOffer, Requirement, WhenLate } from '../domain/rulebook/types.ts';
+import type { DeskQuestions } from './api-desk.ts';
 
 /** What was wrong, where, and what to do about it. */
 export interface Problem {
@@ -359,7 +360,7 @@ export interface ImportRequest {
 }
 
 /** Every question: what it takes and what it answers. */
-export interface Questions {
+export interface Questions extends DeskQuestions {
   'department.summary': { takes: { on?: string }; gives: DepartmentSummary | null };
   'due.list': {
     takes: DueFilter & Page & { sort?: 'due' | 'number' | 'place' | 'title'; descending?: boolean };

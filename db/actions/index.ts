@@ -1,10 +1,14 @@
 /** Every action, by name. Actions are the only writers of the store. */
+
+import { agencyAmend, departmentAmend, memberAmend, placeAmend, unitAmend } from './amend.ts';
 import * as condition from './condition.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
+import { noteClose, noteWrite } from './notes.ts';
 import * as people from './people.ts';
 import * as places from './places.ts';
 import { recordAdd, voidDeed } from './records.ts';
 import * as repairs from './repairs.ts';
+import { rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
 import { importNote, permitConfirm, policyChoose, rulebookAdopt } from './rules.ts';
 import type { Action } from './types.ts';
 
@@ -35,6 +39,18 @@ const LIST: readonly Action[] = [
   condition.itemRetire,
   condition.itemDispose,
   recordAdd,
+  departmentAmend,
+  memberAmend,
+  agencyAmend,
+  unitAmend,
+  placeAmend,
+  rigRide,
+  rigTakeOut,
+  rigReturn,
+  rigRead,
+  rigArrange,
+  noteWrite,
+  noteClose,
   rulebookAdopt,
   policyChoose,
   permitConfirm,

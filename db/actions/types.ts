@@ -1,6 +1,7 @@
 /** What an action is: a schema for its body, a check that may refuse, and an apply that never does. */
 import type { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
+import type { When } from '../../domain/calendar/when.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
@@ -21,6 +22,11 @@ export interface Look {
   /** Living things of a family with this number. */
   withNumber(family: string, number: string): string[];
   agency(id: string): { name: string; rin: string | null } | null;
+  /** Whether a place is a rig. */
+  rig(id: string): boolean;
+  /** The last reading of a rig's meter up to a time, or null. */
+  lastReading(rig: string, meter: string, upTo: string): { reading: number; on: When } | null;
+  noteClosed(note: string): boolean;
   memberNumbers(): ReadonlySet<string>;
   placeNamed(under: string | null, name: string): string | null;
   /** What a void of this target would void, and what later facts depend on it. */

@@ -2,7 +2,9 @@
  * Stations, rigs and the places inside them. Every place is derived whenever one is touched: there are hundreds,
  * not thousands, and a place's whole name and station depend on those above it.
  */
+
 import { numberSort } from '../../domain/number.ts';
+import { type RideFact, ridesFrom } from '../../domain/rigs/rides.ts';
 import { all, type Db, prepared, run } from '../store/statements.ts';
 import { identityOf } from './facts.ts';
 import { factsByThing } from './many.ts';
@@ -26,26 +28,42 @@ export function derivePlaces(db: Db): void {
     ).map(u => [u.id, u]),
   );
   const known = new Map<string, Known>();
+  const rides: RideFact[] = [];
   for (const { key, id, facts } of factsByThing(db, 'place')) {
     const identity = identityOf(facts);
     if (!identity) {
       run(db, 'DELETE FROM words WHERE rowid = ?', key);
       continue;
     }
+    const begins = facts.find(f => f.kind === 'identity' && typeof f.values.unit === 'string');
+    if (begins) rides.push({ ...begins, rig: id, unit: String(begins.values.unit) });
+    for (const fact of facts)
+      if (fact.kind === 'ride')
+        rides.push({
+          ...fact,
+          rig: id,
+          unit: typeof fact.values.unit === 'string' ? fact.values.unit : null,
+        });
     known.set(id, {
       key,
       id,
       kind: String(identity.kind),
       name: String(identity.name),
       under: typeof identity.under === 'string' ? identity.under : null,
-      unit: typeof identity.unit === 'string' ? identity.unit : null,
+      unit: null,
     });
+  }
+  // A unit follows its crew: what rides on the rig that the crew rides now counts for it.
+  const ridden = ridesFrom(rides);
+  for (const ride of ridden) {
+    const rig = known.get(ride.rig);
+    if (rig && ride.until === null) rig.unit = ride.unit;
   }
   run(db, 'DELETE FROM places');
   const insert = prepared(
     db,
-    `INSERT INTO places (key, kind, name, path, path_sort, parent, rig, unit, station)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO places (key, kind, name, path, path_sort, parent, rig, unit, own, station)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   for (const place of known.values()) {
     const chain = chainOf(place, known);
@@ -68,6 +86,10 @@ export function derivePlaces(db: Db): void {
       (place.under && known.get(place.under)?.key) ?? null,
       rig?.key ?? null,
       unit?.key ?? null,
+      // Its own rig is the one that a unit began with.
+      place.kind === 'rig' && place.unit !== null
+        ? Number(ridden.find(r => r.unit === place.unit)?.rig === place.id)
+        : null,
       station?.key ?? null,
     );
     writeWords(db, place.key, place.kind === 'rig' || place.kind === 'station' ? place.kind : 'place', path);

@@ -115,7 +115,7 @@ function listRow(book: Book, row: Row, on: Day): DueListRow {
   };
 }
 
-function titleOf(book: Book, family: string, requirement: string): string {
+export function titleOf(book: Book, family: string, requirement: string): string {
   const versions = book.versions.get(family) ?? [];
   return versions.findLast(v => v.requirement.id === requirement)?.requirement.title ?? requirement;
 }

@@ -3,9 +3,13 @@ import type { QuestionName } from '../api.ts';
 import { departmentSummary, membersList, placesList } from './department.ts';
 import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
+import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
 import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
+import { changesSince, notesList } from './notes.ts';
+import { readinessNow } from './readiness.ts';
+import { rigPage, rigsList } from './rigs.ts';
 import { rulebookList, rulebookTrial } from './rulebook.ts';
 import { searchAll } from './search.ts';
 import type { Question } from './types.ts';
@@ -27,6 +31,14 @@ const LIST = [
   ledgerVerify,
   importPreview,
   vocabularyList,
+  readinessNow,
+  changesSince,
+  notesList,
+  rigsList,
+  rigPage,
+  exportItems,
+  exportLedger,
+  ledgerHeads,
 ] as unknown as Question[];
 
 export const QUESTIONS: ReadonlyMap<string, Question> = new Map(LIST.map(q => [q.name as QuestionName, q]));

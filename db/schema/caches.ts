@@ -144,6 +144,8 @@ export const places = sqliteTable(
     parent: integer('parent'),
     rig: integer('rig'),
     unit: integer('unit'),
+    /** 1 where a rig is ridden by the unit it began with. */
+    own: integer('own'),
     station: integer('station'),
   },
   t => [index('places_parent').on(t.parent), index('places_unit').on(t.unit)],

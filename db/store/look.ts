@@ -78,6 +78,19 @@ export function lookInto(
       const agency = identity(id, 'agency');
       return agency ? { name: String(agency.name), rin: (agency.rin as string | null) ?? null } : null;
     },
+    rig: id => identity(id, 'place')?.kind === 'rig',
+    lastReading(rig, meter, upTo) {
+      const key = thingKey(db, rig);
+      const readings = (key === undefined ? [] : factsOf(db, key))
+        .filter(f => f.kind === 'meter' && f.values.meter === meter && f.effective <= upTo)
+        .sort((a, b) => (a.effective < b.effective ? -1 : a.effective > b.effective ? 1 : a.clock - b.clock));
+      const last = readings.at(-1);
+      return last ? { reading: Number(last.values.reading), on: last.effective } : null;
+    },
+    noteClosed(note) {
+      const key = thingKey(db, note);
+      return key !== undefined && factsOf(db, key).some(f => f.kind === 'closed');
+    },
     memberNumbers() {
       const numbers = new Set(all<{ number: string }>(db, 'SELECT number FROM members').map(m => m.number));
       for (const id of touchedOf('member')) {

@@ -9,6 +9,20 @@ function ready() {
   return { d, g, hose: aHose(d, '31-107', { place: g.bed }) };
 }
 
+/** Deeds that say what is so already, or facts that no cache shows: the questions read them from the ledger's facts. */
+const LEAVES_CACHES: ReadonlySet<string> = new Set([
+  'policy.choose',
+  'permit.confirm',
+  'rulebook.adopt',
+  'department.amend',
+  'rig.takeOut',
+  'rig.return',
+  'rig.read',
+  'rig.arrange',
+  'note.write',
+  'note.close',
+]);
+
 describe('a void', () => {
   it('of what any action did leaves what is shown as it was before', () => {
     const { d, g } = ready();
@@ -19,9 +33,7 @@ describe('a void', () => {
       // A PIN is beside the ledger and changes nothing that is derived.
       if (action !== 'member.pin') {
         const changed = JSON.stringify(derivedOnly(dump(d.db))) !== JSON.stringify(before);
-        const alreadySo =
-          action === 'policy.choose' || action === 'permit.confirm' || action === 'rulebook.adopt';
-        expect(changed || alreadySo, action).toBe(true);
+        expect(changed || LEAVES_CACHES.has(action), action).toBe(true);
       }
       d.must('void', { target, why: 'Entered by mistake' });
       expect(derivedOnly(dump(d.db)), action).toEqual(before);

@@ -1,4 +1,6 @@
 /** A deed of every action that succeeds in a department that has been made ready for it. */
+
+import { all } from '../../../db/store/statements.ts';
 import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { aHose, type Ground, type TestDepartment } from './department.ts';
 
@@ -17,6 +19,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     return item;
   };
   const member = d.must('member.add', { number: `M${++n}`, name: 'J. Okafor', position: 'driver' });
+  const note = d.must('note.write', { text: 'Generator hard to start' });
+  const [department] = all<{ id: string }>(d.db, "SELECT id FROM things WHERE kind = 'department'").map(
+    t => t.id,
+  );
   const [requirement] = SHIPPED_REQUIREMENTS;
   const deed = (action: string, body: Record<string, unknown>): ReadyDeed => ({ action, body });
   return [
@@ -28,6 +34,18 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('rig.add', { name: `Reserve R-${++n}`, unit: g.unit }),
     deed('place.add', { name: `shelf ${++n}`, kind: 'storeroom', under: g.station }),
     deed('agency.add', { name: 'Alder Cylinder Works', rin: 'B456' }),
+    deed('department.amend', { department, units: 'SI' }),
+    deed('member.amend', { member, name: 'N. Cottonwood' }),
+    deed('agency.amend', { agency: g.agency, rinExpires: '2031-04-30' }),
+    deed('unit.amend', { unit: g.unit, kind: 'quint' }),
+    deed('place.amend', { place: g.bed, name: 'hosebed officer side' }),
+    deed('rig.ride', { rig: g.rig, unit: null }),
+    deed('rig.takeOut', { rig: g.rig, condition: 'limited', reason: 'Mirror cracked' }),
+    deed('rig.return', { rig: g.rig }),
+    deed('rig.read', { rig: g.rig, meter: 'miles', reading: 41_200 }),
+    deed('rig.arrange', { rig: g.rig, boxes: [] }),
+    deed('note.write', { text: 'Fuel card is in the visor' }),
+    deed('note.close', { note }),
     deed('item.receive', { family: 'hose', number: `T-${++n}`, place: g.bed }),
     deed('item.amend', { item: hose(), attributes: { made: '2020-05' }, why: 'Misread stencil' }),
     deed('item.move', { item: hose(), to: g.rack }),

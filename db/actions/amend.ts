@@ -1,0 +1,126 @@
+/** Amending who and where: names, numbers and settings that changed or were wrong. The old ones stay in the ledger. */
+import { z } from 'zod';
+import { isZone } from '../store/clock.ts';
+import { id, mustBe, when, words } from './fields.ts';
+import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
+
+const rin = z
+  .string()
+  .regex(/^[A-Z]\d{3}$/, { error: 'is not a RIN: one letter and three digits, as A123.' });
+
+/** An amendment sets the fields it names and leaves the rest. */
+function amendment(spec: {
+  name: string;
+  title: string;
+  field: string;
+  kind: string;
+  fields: Record<string, z.ZodType>;
+  entitlement: Action['entitlement'];
+  refs?: readonly string[];
+  also?: (look: Look, body: Record<string, unknown>) => Refusal[];
+  example: Record<string, unknown>;
+}): Action {
+  return action({
+    name: spec.name,
+    v: 1,
+    title: spec.title,
+    schema: z.strictObject({ [spec.field]: id, ...spec.fields, on: when }) as unknown as z.ZodType<
+      Record<string, unknown> & { on: string }
+    >,
+    entitlement: spec.entitlement,
+    refs: [spec.field, ...(spec.refs ?? [])],
+    check: (look, body) => [
+      ...mustBe(look, String(body[spec.field]), spec.kind, spec.field),
+      ...(Object.keys(body).some(key => key in spec.fields)
+        ? []
+        : [
+            refuse(
+              'nothing to amend',
+              'Nothing is amended.',
+              `Give one of: ${Object.keys(spec.fields).join(', ')}.`,
+            ),
+          ]),
+      ...(spec.also?.(look, body) ?? []),
+    ],
+    apply: (_entry, body) => {
+      const { on, [spec.field]: thing, ...values } = body;
+      return {
+        facts: [
+          {
+            thing: String(thing),
+            kind: 'identity',
+            effective: on,
+            values,
+            refs: (spec.refs ?? []).map(key => values[key]).filter(r => typeof r === 'string'),
+          },
+        ],
+      };
+    },
+    example: spec.example,
+  });
+}
+
+export const departmentAmend = amendment({
+  name: 'department.amend',
+  title: 'Amend the department’s name, state, zone or the units it reads in',
+  field: 'department',
+  kind: 'department',
+  fields: {
+    name: words.optional(),
+    state: z.string().length(2).nullable().optional(),
+    zone: z
+      .string()
+      .refine(isZone, { error: 'is not a time zone. Use an IANA name such as America/Denver.' })
+      .optional(),
+    units: z.enum(['US', 'SI']).optional(),
+  },
+  entitlement: 'administer',
+  example: { department: '<id>', units: 'SI' },
+});
+
+export const memberAmend = amendment({
+  name: 'member.amend',
+  title: 'Amend a member’s number or name',
+  field: 'member',
+  kind: 'member',
+  fields: { number: words.optional(), name: words.optional() },
+  entitlement: 'administer',
+  also: (look, body) =>
+    typeof body.number === 'string' && look.memberNumbers().has(body.number)
+      ? [refuse('number in use', `Member number ${body.number} is in use.`, 'Give another number.', 'number')]
+      : [],
+  example: { member: '<id>', name: 'J. Okafor-Lind' },
+});
+
+export const agencyAmend = amendment({
+  name: 'agency.amend',
+  title: 'Amend an agency: its name, its RIN, when that expires',
+  field: 'agency',
+  kind: 'agency',
+  fields: { name: words.optional(), rin: rin.nullable().optional(), rinExpires: when.nullable().optional() },
+  entitlement: 'plan',
+  example: { agency: '<id>', rinExpires: '2031-04-30' },
+});
+
+export const unitAmend = amendment({
+  name: 'unit.amend',
+  title: 'Amend a unit: its name, kind or station',
+  field: 'unit',
+  kind: 'unit',
+  fields: { name: words.optional(), kind: words.optional(), station: id.nullable().optional() },
+  entitlement: 'plan',
+  refs: ['station'],
+  example: { unit: '<id>', station: '<id>' },
+});
+
+export const placeAmend = amendment({
+  name: 'place.amend',
+  title: 'Amend a station, rig or place: its name, or what it stands under',
+  field: 'place',
+  kind: 'place',
+  fields: { name: words.optional(), under: id.nullable().optional(), chassis: words.optional() },
+  entitlement: 'plan',
+  refs: ['under'],
+  also: (look, body) => (typeof body.under === 'string' ? mustBe(look, body.under, 'place', 'under') : []),
+  example: { place: '<id>', name: 'crosslay 2' },
+});

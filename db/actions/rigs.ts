@@ -1,0 +1,171 @@
+/** Rigs: who rides them, what state they are in, their meters, and how they are drawn. */
+import { z } from 'zod';
+import { showWhen } from '../../domain/calendar/show.ts';
+import type { When } from '../../domain/calendar/when.ts';
+import { fits, GRID, VIEWS } from '../../domain/rigs/drawing.ts';
+import { id, longWords, mustBe, notFuture, when } from './fields.ts';
+import { action, type Look, type Refusal, refuse } from './types.ts';
+
+export const METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
+
+function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
+  const problems = on === undefined ? [] : notFuture(look, on);
+  return look.rig(rig)
+    ? problems
+    : [...problems, refuse('not found', `No rig has the id ${rig}.`, 'Name a rig of the department.', 'rig')];
+}
+
+export const rigRide = action({
+  name: 'rig.ride',
+  v: 1,
+  title: 'A unit’s crew takes a rig, or leaves it without a unit (null)',
+  schema: z.strictObject({ rig: id, unit: id.nullable(), note: longWords.optional(), on: when }),
+  entitlement: 'record',
+  refs: ['rig', 'unit'],
+  check: (look, body) => [
+    ...mustBeRig(look, body.rig, body.on),
+    ...(body.unit === null ? [] : mustBe(look, body.unit, 'unit', 'unit')),
+  ],
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.rig,
+        kind: 'ride',
+        effective: body.on,
+        values: { unit: body.unit, ...(body.note ? { note: body.note } : {}) },
+        refs: body.unit === null ? [] : [body.unit],
+      },
+    ],
+  }),
+  example: { rig: '&1', unit: '&0', on: '2026-11-25T07:10' },
+});
+
+export const rigTakeOut = action({
+  name: 'rig.takeOut',
+  v: 1,
+  title: 'Take a rig out of service, or limit its use; a driver or officer may at once',
+  schema: z.strictObject({
+    rig: id,
+    condition: z.enum(['limited', 'out of service']),
+    reason: longWords,
+    on: when,
+  }),
+  entitlement: 'record',
+  refs: ['rig'],
+  check: (look, body) => mustBeRig(look, body.rig, body.on),
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.rig,
+        kind: 'rig condition',
+        effective: body.on,
+        values: { condition: body.condition, reason: body.reason },
+      },
+    ],
+  }),
+  example: { rig: '&1', condition: 'out of service', reason: 'Transmission leak, drops falling' },
+});
+
+export const rigReturn = action({
+  name: 'rig.return',
+  v: 1,
+  title: 'Return a rig to service',
+  schema: z.strictObject({ rig: id, note: longWords.optional(), on: when }),
+  entitlement: 'return',
+  refs: ['rig'],
+  check: (look, body) => mustBeRig(look, body.rig, body.on),
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.rig,
+        kind: 'rig condition',
+        effective: body.on,
+        values: { condition: 'in service', ...(body.note ? { reason: body.note } : {}) },
+      },
+    ],
+  }),
+  example: { rig: '&1' },
+});
+
+export const rigRead = action({
+  name: 'rig.read',
+  v: 1,
+  title: 'Read a meter of a rig; a reading below the last one needs the word that the meter was replaced',
+  schema: z.strictObject({
+    rig: id,
+    meter: z.enum(METERS),
+    reading: z.number().int().min(0),
+    meterReplaced: z.boolean().default(false),
+    on: when,
+  }),
+  entitlement: 'record',
+  refs: ['rig'],
+  check(look, body) {
+    const problems = mustBeRig(look, body.rig, body.on);
+    const before = look.lastReading(body.rig, body.meter, body.on);
+    if (before && body.reading < before.reading && !body.meterReplaced)
+      problems.push(
+        refuse(
+          'meter backward',
+          `${body.meter} read ${before.reading} on ${showWhen(before.on)}; ${body.reading} is less.`,
+          'Read it again, or say that the meter was replaced.',
+          'reading',
+        ),
+      );
+    return problems;
+  },
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.rig,
+        kind: 'meter',
+        effective: body.on,
+        values: { meter: body.meter, reading: body.reading, meterReplaced: body.meterReplaced },
+      },
+    ],
+  }),
+  example: { rig: '&1', meter: 'engine hours', reading: 4120 },
+});
+
+export const rigArrange = action({
+  name: 'rig.arrange',
+  v: 1,
+  title: 'Arrange the line drawing of a rig: each place as a box in one view',
+  schema: z.strictObject({
+    rig: id,
+    boxes: z
+      .array(
+        z.strictObject({
+          place: id,
+          view: z.enum(VIEWS),
+          x: z.number().int(),
+          y: z.number().int(),
+          w: z.number().int(),
+          h: z.number().int(),
+        }),
+      )
+      .max(200),
+    on: when,
+  }),
+  entitlement: 'plan',
+  refs: ['rig'],
+  check: (look, body) => [
+    ...mustBeRig(look, body.rig),
+    ...body.boxes.flatMap((box, i) =>
+      fits(box)
+        ? mustBe(look, box.place, 'place', `boxes.${i}.place`)
+        : [
+            refuse(
+              'outside the drawing',
+              `Box ${i + 1} does not lie inside its view of ${GRID.columns} by ${GRID.rows}.`,
+              'Move it or make it smaller.',
+              `boxes.${i}`,
+            ),
+          ],
+    ),
+  ],
+  apply: (_entry, body) => ({
+    facts: [{ thing: body.rig, kind: 'drawing', effective: body.on, values: { boxes: body.boxes } }],
+  }),
+  example: { rig: '&1', boxes: [{ place: '&2', view: 'top', x: 0, y: 0, w: 6, h: 2 }] },
+});

@@ -1,0 +1,175 @@
+/** What Readiness, Rigs and Department ask and are told; part of the contract in `api.ts`. Imports nothing that runs. */
+import type { Verdict } from '../domain/coverage/readiness.ts';
+import type { DueState } from '../domain/derive/due.ts';
+import type { Condition, HowKnown } from '../domain/facts.ts';
+import type { Box } from '../domain/rigs/drawing.ts';
+import type { WhenLate } from '../domain/rulebook/types.ts';
+
+/** One thing that tells against a unit, with where its why is. */
+export interface Reason {
+  effect: WhenLate;
+  /** In words: `Service test overdue since 13 Jun 2026`, `Tagged out: jacket cut`. */
+  what: string;
+  item: string | null;
+  number: string | null;
+  /** The requirement behind it, for its why; null for a condition. */
+  requirement: string | null;
+  state: DueState | null;
+  condition: Condition | null;
+  dueOn: string | null;
+  since: string | null;
+  place: string | null;
+}
+
+export interface UnitReadiness {
+  unit: string;
+  name: string;
+  station: string | null;
+  /** The rig its crew rides now, and whether that is its own. */
+  rig: { id: string; name: string; own: boolean } | null;
+  verdict: Verdict;
+  /** In words, one line. */
+  says: string;
+  reasons: Reason[];
+  things: number;
+  /** The latest day anything on the rig was seen, tested or read. */
+  lastSeen: string | null;
+  /** Things not seen, counted or tested within the last so many days. */
+  notSeenFor: { days: number; things: number };
+  /** Rows that fall due within 7, 30 and 90 days. */
+  within: { d7: number; d30: number; d90: number };
+}
+
+export interface Readiness {
+  on: string;
+  units: UnitReadiness[];
+  counts: Record<Verdict, number>;
+  /** Reserve rigs and stations: what is known against things there. */
+  elsewhere: { place: string; blocks: number; limits: number }[];
+  notes: NoteLine[];
+  /** Things tagged out, at repair, held or missing in the whole department, the oldest first. */
+  outOfService: {
+    item: string;
+    number: string;
+    what: string;
+    condition: Condition;
+    since: string | null;
+    place: string | null;
+    reason: string | null;
+  }[];
+}
+
+export interface NoteLine {
+  id: string;
+  text: string;
+  unit: string | null;
+  station: string | null;
+  on: string;
+  byName: string | null;
+  recordedAt: string;
+  closed: { on: string; byName: string | null; why: string | null } | null;
+}
+
+/** One deed since a time, in words. */
+export interface ChangeLine {
+  entry: string;
+  recordedAt: string;
+  byName: string | null;
+  what: string;
+  item: string | null;
+  number: string | null;
+}
+
+export interface RigLine {
+  id: string;
+  name: string;
+  unit: string | null;
+  station: string | null;
+  chassis: string | null;
+  /** `first line` where a unit rides it as its own, `reserve` where it has no unit of its own. */
+  standing: 'first line' | 'reserve';
+  condition: 'in service' | 'limited' | 'out of service';
+  conditionReason: string | null;
+  meters: { meter: string; reading: number; on: string }[];
+  things: number;
+  byState: Partial<Record<DueState, number>>;
+  notReturned: number;
+}
+
+export interface RigPlace {
+  id: string;
+  name: string;
+  kind: string;
+  parent: string | null;
+  items: RigItem[];
+}
+
+export interface RigItem {
+  item: string;
+  number: string;
+  family: string;
+  what: string;
+  condition: Condition;
+  state: DueState;
+  how: HowKnown | null;
+  since: string | null;
+}
+
+export interface RigPage extends RigLine {
+  places: RigPlace[];
+  /** Things known to be on the rig, in no place of it. */
+  loose: RigItem[];
+  /** As arranged, or a first arrangement by the names of the places. */
+  drawing: Box[];
+  arranged: boolean;
+  rides: { unit: string; from: string; until: string | null }[];
+  readings: { meter: string; reading: number; on: string; meterReplaced: boolean; fact: string }[];
+  /** Things that came with a crew from another rig and were left here. */
+  leftHere: {
+    item: string;
+    number: string;
+    what: string;
+    home: string;
+    homeRig: string;
+    on: string;
+    since: string;
+  }[];
+}
+
+/** A whole file as text, to be saved. */
+export interface TextFile {
+  name: string;
+  text: string;
+}
+
+/** A printed paper: what it is about. */
+export type Paper =
+  | { paper: 'morning page'; station: string; on?: string }
+  | { paper: 'coming due'; filter: Record<string, unknown>; on?: string }
+  | { paper: 'item history'; item: string }
+  | { paper: 'rule sheet'; family: string };
+
+/** A PDF, base64, with the name it would be saved under. */
+export interface PdfFile {
+  name: string;
+  pages: number;
+  base64: string;
+}
+
+export interface DeskQuestions {
+  'readiness.now': { takes: { on?: string; unit?: string }; gives: Readiness };
+  'changes.since': {
+    takes: { since: string; limit?: number };
+    gives: { total: number; lines: ChangeLine[] };
+  };
+  'notes.list': { takes: { open?: boolean }; gives: NoteLine[] };
+  'rigs.list': { takes: { on?: string }; gives: RigLine[] };
+  'rig.page': { takes: { rig: string; on?: string }; gives: RigPage };
+  'export.items': { takes: { family: string; on?: string }; gives: TextFile };
+  'export.ledger': { takes: Record<string, never>; gives: TextFile };
+  'ledger.heads': {
+    takes: Record<string, never>;
+    gives: { entries: number; devices: { device: string; seq: number; hash: string }[] };
+  };
+  'paper.make': { takes: Paper & { by?: string }; gives: PdfFile };
+}

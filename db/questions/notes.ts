@@ -1,0 +1,127 @@
+/** Pass-on notes, and what was done since somebody last looked. */
+import { z } from 'zod';
+import { ACTIONS } from '../actions/index.ts';
+import type { ChangeLine, NoteLine } from '../api-desk.ts';
+import { identityOf } from '../caches/facts.ts';
+import { factsByThing } from '../caches/many.ts';
+import { entryId } from '../ledger/entry.ts';
+import { all, one } from '../store/statements.ts';
+import { type Asking, question } from './types.ts';
+
+export const notesList = question({
+  name: 'notes.list',
+  title: 'Pass-on notes between shifts; open ones only where asked',
+  schema: z.strictObject({ open: z.boolean().optional() }) as unknown as z.ZodType<{ open?: boolean }>,
+  answer: (asking, args) => notesOf(asking, args.open === true),
+  example: { open: true },
+});
+
+/** The notes, the newest first. */
+export function notesOf(asking: Asking, openOnly: boolean): NoteLine[] {
+  const name = namer(asking);
+  const named = (id: unknown, table: 'units' | 'places') =>
+    typeof id === 'string'
+      ? (one<{ name: string }>(
+          asking.db,
+          `SELECT n.name FROM ${table} n JOIN things t ON t.key = n.key WHERE t.id = ?`,
+          id,
+        )?.name ?? null)
+      : null;
+  return factsByThing(asking.db, 'note')
+    .flatMap(({ id, facts }): NoteLine[] => {
+      const note = identityOf(facts);
+      const written = facts.find(f => f.kind === 'identity');
+      if (!note || !written) return [];
+      const closing = facts.find(f => f.kind === 'closed');
+      return [
+        {
+          id,
+          text: String(note.text),
+          unit: named(note.unit, 'units'),
+          station: named(note.station, 'places'),
+          on: written.effective,
+          byName: name(written.id),
+          recordedAt: new Date(written.recordedAt).toISOString(),
+          closed: closing
+            ? {
+                on: closing.effective,
+                byName: name(closing.id),
+                why: typeof closing.values.why === 'string' ? closing.values.why : null,
+              }
+            : null,
+        },
+      ];
+    })
+    .filter(n => !openOnly || n.closed === null)
+    .sort((a, b) => (a.recordedAt < b.recordedAt ? 1 : -1));
+}
+
+/** Who told a fact, by the fact's id. */
+function namer(asking: Asking): (fact: string) => string | null {
+  const names = memberNames(asking);
+  return fact => {
+    const row = one<{ by: string | null }>(
+      asking.db,
+      'SELECT e.by FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq WHERE f.id = ?',
+      fact,
+    );
+    return row?.by ? (names.get(row.by) ?? row.by) : null;
+  };
+}
+
+export function memberNames(asking: Asking): Map<string, string> {
+  return new Map(
+    all<{ id: string; name: string }>(
+      asking.db,
+      'SELECT t.id, m.name FROM members m JOIN things t ON t.key = m.key',
+    ).map(m => [m.id, m.name]),
+  );
+}
+
+export const changesSince = question({
+  name: 'changes.since',
+  title: 'What was done since an instant, the newest first',
+  schema: z.strictObject({
+    since: z.iso.datetime(),
+    limit: z.number().int().min(1).max(1000).optional(),
+  }) as unknown as z.ZodType<{ since: string; limit?: number }>,
+  answer(asking, args) {
+    const since = Date.parse(args.since);
+    const names = memberNames(asking);
+    const entries = all<{
+      device: string;
+      seq: number;
+      recordedAt: number;
+      by: string | null;
+      action: string;
+    }>(
+      asking.db,
+      `SELECT device, seq, recorded_at AS recordedAt, by, action FROM entries ORDER BY key DESC LIMIT ?`,
+      args.limit ?? 200,
+    ).filter(e => e.recordedAt > since);
+    const rows = entries.map(e => {
+      const entry = entryId(e.device, e.seq);
+      const item = one<{ item: string; number: string; what: string }>(
+        asking.db,
+        `SELECT t.id AS item, i.number, i.what FROM facts f JOIN items i ON i.key = f.thing
+         JOIN things t ON t.key = i.key WHERE f.entry = ? AND f.n = 0`,
+        entry,
+      );
+      return { ...e, entry, ...(item ?? { item: null, number: null, what: null }) };
+    });
+    return {
+      total: rows.length,
+      lines: rows.map(
+        (row): ChangeLine => ({
+          entry: row.entry,
+          recordedAt: new Date(row.recordedAt).toISOString(),
+          byName: row.by === null ? null : (names.get(row.by) ?? row.by),
+          what: `${ACTIONS.get(row.action)?.title ?? row.action}${row.what ? ` · ${row.what}` : ''}`,
+          item: row.item,
+          number: row.number,
+        }),
+      ),
+    };
+  },
+  example: { since: '2026-11-24T07:00:00Z' },
+});

@@ -1,0 +1,208 @@
+/** Readiness against a recount by hand from the facts, on seeded random departments; rigs, rides, notes and meters. */
+import { describe, expect, it } from 'vitest';
+import type { NoteLine, Readiness, RigLine, RigPage } from '../../db/api-desk.ts';
+import { readBook } from '../../db/caches/book.ts';
+import { asItemFacts, factsOf } from '../../db/caches/facts.ts';
+import { all } from '../../db/store/statements.ts';
+import { parseDay } from '../../domain/calendar/day.ts';
+import { conditionEffect, dueEffect } from '../../domain/coverage/readiness.ts';
+import { stateOn } from '../../domain/derive/due.ts';
+import { derive, inForce } from '../../domain/derive/thing.ts';
+import { aHose, layGround, newDepartment, type TestDepartment } from './kit/department.ts';
+
+/** A small seeded generator: the same seed, the same department. */
+const TODAY = '2026-11-25';
+
+function dice(seed: number): (sides: number) => number {
+  let state = seed;
+  return sides => {
+    state = (Math.imul(state ^ (state >>> 15), 0x2c1b3c6d) + 0x9e3779b9) | 0;
+    return Math.abs((state ^ (state >>> 13)) % sides);
+  };
+}
+
+function randomDepartment(seed: number): TestDepartment {
+  const d = newDepartment();
+  const roll = dice(seed);
+  const units = ['Engine 31', 'Engine 32', 'Brush 32'].map(name =>
+    d.must('unit.add', { name, rig: { name } }),
+  );
+  const rack = d.must('place.add', { name: 'rack', kind: 'rack' });
+  for (let i = 0; i < 40; i++) {
+    const place = [...units.map(u => `${u}.r`), rack][roll(4)];
+    const item = aHose(d, `${i}`, { ...(roll(5) === 0 ? {} : { place }) });
+    for (let n = roll(3); n > 0; n--)
+      d.must('record.add', {
+        item,
+        activity: 'service test',
+        outcome: roll(6) === 0 ? 'fail' : 'pass',
+        on: `202${4 + roll(3)}-0${1 + roll(9)}-1${roll(9)}`,
+      });
+    const deed = roll(12);
+    if (deed === 0) d.must('item.tagOut', { item, reason: 'Cut' });
+    if (deed === 1) d.must('item.missing', { item });
+    if (deed === 2) d.must('item.retire', { item, reason: 'Worn' });
+    if (deed === 3) d.must('item.oweRetest', { item, trigger: 'suspected damage' });
+  }
+  return d;
+}
+
+/** By hand: every item's facts derived anew, its effects counted under the unit whose rig its place lies on. */
+function recount(d: TestDepartment) {
+  const book = readBook(d.db);
+  const on = parseDay(TODAY);
+  if (on === null) throw new Error('no day');
+  const rigOf = new Map(
+    all<{ id: string; unit: string | null }>(
+      d.db,
+      `SELECT t.id, u.name AS unit FROM places p JOIN things t ON t.key = p.key
+       LEFT JOIN places r ON r.key = p.rig LEFT JOIN units u ON u.key = r.unit`,
+    ).map(p => [p.id, p.unit]),
+  );
+  const byUnit = new Map<string, { blocks: number; limits: number; notes: number; things: number }>();
+  for (const { key } of all<{ key: number }>(d.db, "SELECT key FROM things WHERE kind = 'item'")) {
+    const thing = derive(asItemFacts(factsOf(d.db, key)), book);
+    if (!thing || thing.condition === 'retired' || !thing.place) continue;
+    const unit = rigOf.get(thing.place.place);
+    if (!unit) continue;
+    const count = byUnit.get(unit) ?? { blocks: 0, limits: 0, notes: 0, things: 0 };
+    count.things++;
+    const rows = thing.due.filter(r => inForce(r, on)).map(r => ({ late: r.late, state: stateOn(r, on) }));
+    const effects = rows.map(dueEffect);
+    if (!(thing.condition === 'retest owed' && rows.some(r => r.state === 'retest owed')))
+      effects.push(conditionEffect(thing.condition));
+    for (const effect of effects) if (effect) count[effect]++;
+    byUnit.set(unit, count);
+  }
+  return byUnit;
+}
+
+describe('readiness', () => {
+  it.each([1, 2, 3, 4, 5, 6])('agrees with a recount from the facts (seed %i)', async seed => {
+    const d = randomDepartment(seed);
+    const by = recount(d);
+    const { units } = await d.ask<Readiness>('readiness.now', { on: TODAY });
+    expect(units).toHaveLength(3);
+    for (const unit of units) {
+      const count = by.get(unit.name) ?? { blocks: 0, limits: 0, notes: 0, things: 0 };
+      const told = (effect: string) => unit.reasons.filter(r => r.effect === effect).length;
+      expect(
+        { blocks: told('blocks'), limits: told('limits'), notes: told('notes'), things: unit.things },
+        unit.name,
+      ).toEqual(count);
+      const verdict =
+        count.blocks > 0
+          ? 'not ready'
+          : count.things === 0 || unit.lastSeen === null
+            ? 'not known'
+            : count.limits > 0
+              ? 'ready with limits'
+              : 'ready';
+      expect(unit.verdict).toBe(verdict);
+    }
+  });
+
+  it('opens each reason to its why: the requirement, or the condition and since when', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    const item = aHose(d, '31-1', { place: rig });
+    d.must('item.tagOut', { item, reason: 'Cut 12 ft from the male end', on: '2026-11-20' });
+    const [unit] = (await d.ask<Readiness>('readiness.now')).units;
+    expect(unit?.reasons.map(r => [r.effect, r.requirement, r.condition, r.since])).toEqual([
+      ['blocks', 'hose.service-test', null, null],
+      ['limits', null, 'tagged out', '2026-11-20'],
+    ]);
+  });
+});
+
+describe('a rig', () => {
+  it('that a unit’s crew rides carries what counts for that unit; its own rig stands without one', async () => {
+    const d = newDepartment();
+    const { unit, rig } = layGround(d);
+    const reserve = d.must('rig.add', { name: 'Reserve R-1' });
+    aHose(d, '31-1', { place: reserve });
+    d.must('rig.ride', { rig: reserve, unit, on: '2026-11-25T07:10' });
+    const [ready] = (await d.ask<Readiness>('readiness.now')).units;
+    expect(ready?.rig).toEqual({ id: reserve, name: 'Reserve R-1', own: false });
+    expect(ready?.things).toBe(1);
+    const rigs = await d.ask<RigLine[]>('rigs.list');
+    expect(rigs.map(r => [r.name, r.unit, r.standing])).toEqual([
+      ['Engine 31', null, 'first line'],
+      ['Reserve R-1', 'Engine 31', 'reserve'],
+    ]);
+    d.must('rig.ride', { rig, unit, on: '2026-11-25T18:00' });
+    expect((await d.ask<Readiness>('readiness.now')).units[0]?.rig?.own).toBe(true);
+  });
+
+  it('keeps what was left on it on an open list until it is moved back', async () => {
+    const d = newDepartment();
+    const { unit, rig, bed } = layGround(d);
+    const reserve = d.must('rig.add', { name: 'Reserve R-1', on: '2020-01-01' });
+    const item = aHose(d, '31-1', { place: bed, on: '2022-01-01' });
+    d.must('rig.ride', { rig: reserve, unit, on: '2026-11-01T07:00' });
+    d.must('item.move', { item, to: reserve, on: '2026-11-01T08:00' });
+    d.must('rig.ride', { rig, unit, on: '2026-11-05T19:00' });
+    const left = async () => (await d.ask<RigPage>('rig.page', { rig: 'Reserve R-1' })).leftHere;
+    expect(await left()).toMatchObject([{ number: '31-1', home: 'Engine 31', since: '2026-11-01T08:00' }]);
+    d.must('item.move', { item, to: bed, on: '2026-11-06' });
+    expect(await left()).toEqual([]);
+  });
+
+  it('out of service makes its unit not ready; who returns it must be entitled', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    const driver = d.must('member.add', { number: '9', name: 'D. Poplar', position: 'driver' });
+    d.must(
+      'rig.takeOut',
+      { rig, condition: 'out of service', reason: 'Transmission leak, drops falling' },
+      { by: driver },
+    );
+    const [unit] = (await d.ask<Readiness>('readiness.now')).units;
+    expect([unit?.verdict, unit?.reasons[0]?.what]).toEqual([
+      'not ready',
+      'Engine 31 is out of service: Transmission leak, drops falling',
+    ]);
+    expect(d.codes('rig.return', { rig }, { by: driver })).toEqual(['not entitled']);
+    d.must('rig.return', { rig });
+    expect((await d.ask<RigLine[]>('rigs.list'))[0]?.condition).toBe('in service');
+  });
+
+  it('refuses a meter that goes backward unless it was replaced', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    d.must('rig.read', { rig, meter: 'engine hours', reading: 4120, on: '2026-11-01' });
+    expect(d.codes('rig.read', { rig, meter: 'engine hours', reading: 4119, on: '2026-11-02' })).toEqual([
+      'meter backward',
+    ]);
+    d.must('rig.read', { rig, meter: 'engine hours', reading: 3, meterReplaced: true, on: '2026-11-02' });
+    expect((await d.ask<RigPage>('rig.page', { rig })).meters).toEqual([
+      { meter: 'engine hours', reading: 3, on: '2026-11-02' },
+    ]);
+  });
+
+  it('is drawn as arranged, and refuses a box outside its view', async () => {
+    const d = newDepartment();
+    const { rig, bed } = layGround(d);
+    expect((await d.ask<RigPage>('rig.page', { rig })).arranged).toBe(false);
+    const box = { place: bed, view: 'top', x: 0, y: 0, w: 6, h: 2 };
+    expect(d.codes('rig.arrange', { rig, boxes: [{ ...box, x: 7 }] })).toEqual(['outside the drawing']);
+    d.must('rig.arrange', { rig, boxes: [box] });
+    expect((await d.ask<RigPage>('rig.page', { rig })).drawing).toEqual([box]);
+  });
+});
+
+describe('a pass-on note', () => {
+  it('is signed, carried until closed, and kept', async () => {
+    const d = newDepartment();
+    const { unit } = layGround(d);
+    const note = d.must('note.write', { text: 'Generator hard to start', unit });
+    const open = await d.ask<NoteLine[]>('notes.list', { open: true });
+    expect(open).toMatchObject([{ text: 'Generator hard to start', unit: 'Engine 31', byName: 'R. Alder' }]);
+    d.must('note.close', { note, why: 'Fresh fuel' });
+    expect(await d.ask<NoteLine[]>('notes.list', { open: true })).toEqual([]);
+    expect(await d.ask<NoteLine[]>('notes.list')).toMatchObject([
+      { closed: { why: 'Fresh fuel', byName: 'R. Alder' } },
+    ]);
+    expect(d.codes('note.close', { note })).toEqual(['closed']);
+  });
+});
