@@ -1,11 +1,11 @@
 /**
  * Bundles the hosts and the store's two workers: importing the query builder file by file costs each start over a
- * second. Only the database itself stays outside, because it is not JavaScript alone.
+ * second. Only the database itself and Electron stay outside, because they are not JavaScript alone.
  */
 import { cpSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { defineConfig, type Plugin } from 'vite';
+import { build, defineConfig, type Plugin } from 'vite';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -15,6 +15,31 @@ function copyMigrations(): Plugin {
     name: 'copy-migrations',
     writeBundle({ dir }) {
       if (dir) cpSync(here('migrations'), `${dir}/migrations`, { recursive: true });
+    },
+  };
+}
+
+/** A sandboxed preload can load no other file and no module: it is bundled by itself, as CommonJS. */
+function buildPreload(): Plugin {
+  return {
+    name: 'build-preload',
+    async closeBundle() {
+      await build({
+        configFile: false,
+        publicDir: false,
+        logLevel: 'warn',
+        build: {
+          ssr: here('electron/desktop/preload.ts'),
+          outDir: here('dist/host'),
+          emptyOutDir: false,
+          target: 'node24',
+          minify: false,
+          rollupOptions: {
+            external: ['electron'],
+            output: { format: 'cjs', entryFileNames: 'preload.cjs' },
+          },
+        },
+      });
     },
   };
 }
@@ -30,15 +55,16 @@ export default defineConfig({
     minify: false,
     rollupOptions: {
       input: {
+        main: here('electron/desktop/main.ts'),
         loopback: here('electron/loopback/main.ts'),
         terminal: here('electron/terminal/main.ts'),
         writer: here('db/store/writer.ts'),
         reader: here('db/store/reader.ts'),
       },
-      external: ['better-sqlite3', ...builtinModules, /^node:/],
+      external: ['better-sqlite3', 'electron', ...builtinModules, /^node:/],
       output: { entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },
     },
   },
-  ssr: { noExternal: true, external: ['better-sqlite3'] },
-  plugins: [copyMigrations()],
+  ssr: { noExternal: true, external: ['better-sqlite3', 'electron'] },
+  plugins: [copyMigrations(), buildPreload()],
 });

@@ -413,6 +413,15 @@ export interface HostRequest {
   name?: string;
 }
 
+/** What the menu of a host asks of the screens; a host without a menu never does. */
+export type HostCommand =
+  | { do: 'screen'; screen: 'due' | 'import' }
+  | { do: 'dialog'; dialog: 'files' | 'display' | 'keys' | 'who' }
+  | { do: 'search' }
+  | { do: 'light'; scheme: 'auto' | 'light' | 'dark' }
+  /** A sheet that was chosen in the host's own dialog: shown, not yet taken in. */
+  | { do: 'sheet'; name: string; bytes: Uint8Array<ArrayBuffer> };
+
 export interface DepartmentFiles {
   folder: string;
   /** The file that is open, or null. */

@@ -8,6 +8,7 @@ import type {
   Answer,
   DepartmentFiles,
   Doors,
+  HostCommand,
   HostRequest,
   Problem,
   QuestionName,
@@ -22,6 +23,8 @@ interface Host extends Doors {
   onChange(heard: (touched: string[]) => void, connected?: (alive: boolean) => void): () => void;
   /** How far long work of the host has come, where the host tells. */
   onProgress?(heard: (progress: HostProgress) => void): () => void;
+  /** What the host's own menu asks of the screens, where it has one. */
+  onCommand?(heard: (command: HostCommand) => void): () => void;
 }
 
 export interface HostProgress {
