@@ -14,6 +14,7 @@ import { Display } from './Display.tsx';
 import { Files } from './Files.tsx';
 import { Search, type SearchHandle } from './Search.tsx';
 import styles from './shell.module.css';
+import { useBrought } from './useBrought.ts';
 
 type Open = 'keys' | 'who' | 'files' | 'display' | null;
 
@@ -22,6 +23,7 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
   const search = useRef<SearchHandle>(null);
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
+  useBrought({ dialog: setOpen, search: () => search.current?.focus() });
   useKeys('Everywhere', [
     { key: '/', label: 'Search', run: () => search.current?.focus() },
     { key: '1', label: 'Coming due', run: () => void navigate({ to: '/due', search: {} }) },

@@ -1,6 +1,6 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useCallback, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { ActAnswer, ImportPreview } from '../../../db/api.ts';
 import { useAsk } from '../../api/ask.ts';
 import { answered, type ProblemError } from '../../api/problem.ts';
@@ -10,6 +10,7 @@ import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { saveCsv } from '../../parts/saveFile.ts';
 import { NotReady } from '../../parts/words/NotReady.tsx';
+import { onBrought, takeBrought } from './brought.ts';
 import { Done } from './Done.tsx';
 import { Drop } from './Drop.tsx';
 import styles from './import.module.css';
@@ -71,6 +72,16 @@ export function ImportScreen() {
     },
     [families],
   );
+  useEffect(() => {
+    // Without the families its name says nothing yet.
+    if (families.length === 0) return;
+    const look = () => {
+      const brought = takeBrought();
+      if (brought) void take(brought);
+    };
+    look();
+    return onBrought(look);
+  }, [families, take]);
   const putAway = () => {
     setFile(null);
     setDone(null);
