@@ -29,8 +29,10 @@ export function useBrought(openings: Openings): void {
   };
   const drop = (event: DragEvent) => {
     const file = event.dataTransfer?.files[0];
-    // The import screen takes its own drops.
-    if (!file || !isSheet(file.name) || router.state.location.pathname === '/import') return;
+    if (!file || !isSheet(file.name)) return;
+    // The import screen takes what is dropped on itself.
+    const onItself = event.target instanceof Element && event.target.closest('main') !== null;
+    if (onItself && router.state.location.pathname === '/import') return;
     bringSheet(file);
     void show('import');
   };
