@@ -1,7 +1,9 @@
 /** Electron's runtime: found, or tried for once. Fetching is played by a script. Our own design, no source. */
-import { existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { sourcesHash } from '../../scripts/bootstrap/build.mjs';
 import {
   didNotStart,
   electronArguments,
@@ -9,6 +11,8 @@ import {
   electronRuntime,
   PAUSE_DAYS,
 } from '../../scripts/bootstrap/desktop.mjs';
+import { installStamp } from '../../scripts/bootstrap/install.mjs';
+import { fromRoot } from './electronSources.ts';
 import { scratchFolder } from './scratch.ts';
 
 const DAY_MS = 86_400_000;
@@ -130,4 +134,57 @@ describe('it is started', () => {
   ])('and ended with %i after %i ms: another host is needed %s', (code, lived_ms, is) =>
     expect(didNotStart(code, lived_ms)).toBe(is),
   );
+});
+
+/** `npm start` itself, on a copy in which all is installed and built, with programs that only say their names. */
+describe('the start command shows', () => {
+  function copy(program: string | null): { start: (...args: string[]) => string; tries: () => number } {
+    const { root, tries } = withInstaller('process.exit(1)');
+    cpSync(fromRoot('scripts'), join(root, 'scripts'), { recursive: true });
+    put(root, 'package-lock.json', '{"packages":{}}');
+    put(root, 'node_modules/.baybook-stamp', installStamp(root));
+    put(root, 'dist/renderer/index.html', '');
+    put(root, 'dist/host/terminal.js', '');
+    put(root, 'dist/host/loopback.js', "console.log('loopback', ...process.argv.slice(2));");
+    put(root, 'package.json', '{"type":"module"}');
+    for (const name of ['renderer', 'host'] as const)
+      put(root, `dist/${name}.stamp`, sourcesHash(name, root));
+    if (program !== null) {
+      const path = lay(root);
+      writeFileSync(path, `#!/bin/sh\n${program}\n`);
+      chmodSync(path, 0o755);
+    }
+    return {
+      tries,
+      start(...args) {
+        const env = { ...process.env, DISPLAY: ':9', CHROME_PATH: process.execPath };
+        const given = [join(root, 'scripts', 'start.mjs'), ...args];
+        return spawnSync(process.execPath, given, { encoding: 'utf8', env, cwd: root }).stdout;
+      },
+    };
+  }
+
+  it('Electron where its runtime is, and no second host after it', () => {
+    const { start } = copy('echo electron "$@"');
+    const said = start('--on', '2026-11-25');
+    expect(said).toMatch(/^electron .*--on 2026-11-25/);
+    expect(said).not.toContain('loopback');
+  });
+
+  it('the loopback host where the runtime cannot start', () => {
+    expect(copy('exit 127').start()).toBe('loopback\n');
+  });
+
+  it('the loopback host where the runtime is not to be had, after one try', () => {
+    const { start, tries } = copy(null);
+    expect(start('--on', '2026-11-25')).toBe('loopback --on 2026-11-25\n');
+    expect(start()).toBe('loopback\n');
+    expect(tries()).toBe(1);
+  });
+
+  it('the loopback host without trying where no window is wanted', () => {
+    const { start, tries } = copy(null);
+    expect(start('--no-window')).toBe('loopback --no-window\n');
+    expect(tries()).toBe(0);
+  });
 });
