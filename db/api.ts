@@ -415,12 +415,14 @@ export interface HostRequest {
 
 /** What the menu of a host asks of the screens; a host without a menu never does. */
 export type HostCommand =
-  | { do: 'screen'; screen: 'due' | 'import' }
-  | { do: 'dialog'; dialog: 'files' | 'display' | 'keys' | 'who' }
+  | { do: 'screen'; screen: ScreenName }
+  | { do: 'dialog'; dialog: 'files' | 'display' | 'keys' | 'who' | 'help' }
   | { do: 'search' }
   | { do: 'light'; scheme: 'auto' | 'light' | 'dark' }
   /** A sheet that was chosen in the host's own dialog: shown, not yet taken in. */
   | { do: 'sheet'; name: string; bytes: Uint8Array<ArrayBuffer> };
+
+export type ScreenName = 'readiness' | 'rigs' | 'due' | 'import' | 'rules' | 'department';
 
 export interface DepartmentFiles {
   folder: string;

@@ -46,7 +46,7 @@ export function createChoices({ dialog, window, desk, folder, tell }: Choosing):
 
   async function command(request: { command: 'open' | 'new'; name: string }): Promise<void> {
     const answer = await desk.host(request);
-    if (answer.ok) tell({ do: 'screen', screen: 'due' });
+    if (answer.ok) tell({ do: 'screen', screen: 'readiness' });
     else await say(answer.error);
   }
 

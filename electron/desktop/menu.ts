@@ -1,6 +1,6 @@
 /** The menu as data. Every accelerator is written out here, those of roles too, so that none is given twice. */
 import type { MenuItemConstructorOptions } from 'electron';
-import type { HostCommand } from '../../db/api.ts';
+import type { HostCommand, ScreenName } from '../../db/api.ts';
 import type { Light } from './notes.ts';
 
 export interface MenuDeeds {
@@ -39,7 +39,12 @@ export function menuTemplate(deeds: MenuDeeds, state: MenuState): MenuItemConstr
       label: '&Help',
       role: 'help',
       submenu: [
-        { label: 'Keys', accelerator: 'F1', click: () => deeds.tell({ do: 'dialog', dialog: 'keys' }) },
+        {
+          label: 'Help with this screen',
+          accelerator: 'F1',
+          click: () => deeds.tell({ do: 'dialog', dialog: 'help' }),
+        },
+        { label: 'Keys', click: () => deeds.tell({ do: 'dialog', dialog: 'keys' }) },
         { label: 'About Baybook', click: deeds.about },
       ],
     },
@@ -93,17 +98,29 @@ function viewMenu(deeds: MenuDeeds, { light, platform }: MenuState): MenuItemCon
   ];
 }
 
+const SCREENS: readonly { label: string; screen: ScreenName; figure: number }[] = [
+  { label: 'Readiness', screen: 'readiness', figure: 1 },
+  { label: 'Rigs', screen: 'rigs', figure: 2 },
+  { label: 'Coming due', screen: 'due', figure: 3 },
+  { label: 'Import', screen: 'import', figure: 4 },
+  { label: 'Rule book', screen: 'rules', figure: 5 },
+  { label: 'Department', screen: 'department', figure: 6 },
+];
+
 /** The figures are those of the rail, so that one number means one screen. */
 function goMenu({ tell }: MenuDeeds): MenuItemConstructorOptions[] {
   return [
-    { label: 'Coming due', accelerator: 'CmdOrCtrl+1', click: () => tell({ do: 'screen', screen: 'due' }) },
-    { label: 'Import', accelerator: 'CmdOrCtrl+2', click: () => tell({ do: 'screen', screen: 'import' }) },
+    ...SCREENS.map(({ label, screen, figure }) => ({
+      label,
+      accelerator: `CmdOrCtrl+${figure}`,
+      click: () => tell({ do: 'screen', screen }),
+    })),
     {
       label: 'Department files',
-      accelerator: 'CmdOrCtrl+3',
+      accelerator: 'CmdOrCtrl+8',
       click: () => tell({ do: 'dialog', dialog: 'files' }),
     },
-    { label: 'Display', accelerator: 'CmdOrCtrl+4', click: () => tell({ do: 'dialog', dialog: 'display' }) },
+    { label: 'Display', accelerator: 'CmdOrCtrl+9', click: () => tell({ do: 'dialog', dialog: 'display' }) },
     { type: 'separator' },
     { label: 'Search', accelerator: 'CmdOrCtrl+F', click: () => tell({ do: 'search' }) },
     {

@@ -8,8 +8,13 @@ import {
 } from '@tanstack/react-router';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
+import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
 import { Look } from '../screens/look/Look.tsx';
+import { Readiness, readReadinessSearch } from '../screens/readiness/Readiness.tsx';
+import { RigPage, readRigSearch } from '../screens/rigs/RigPage.tsx';
+import { Rigs } from '../screens/rigs/Rigs.tsx';
+import { RuleBook, readRuleSearch } from '../screens/rulebook/RuleBook.tsx';
 import { ThingPage } from '../screens/thing/ThingPage.tsx';
 import { Gate } from '../shell/Gate.tsx';
 
@@ -19,7 +24,45 @@ const home = createRoute({
   getParentRoute: () => root,
   path: '/',
   beforeLoad: () => {
-    throw redirect({ to: '/due', search: {} });
+    throw redirect({ to: '/readiness', search: {} });
+  },
+});
+
+const readiness = createRoute({
+  getParentRoute: () => root,
+  path: '/readiness',
+  validateSearch: readReadinessSearch,
+  component: function ReadinessRoute() {
+    return <Readiness search={readiness.useSearch()} />;
+  },
+});
+
+const rigs = createRoute({ getParentRoute: () => root, path: '/rigs', component: Rigs });
+
+const rig = createRoute({
+  getParentRoute: () => root,
+  path: '/rigs/$rig',
+  validateSearch: readRigSearch,
+  component: function RigRoute() {
+    return <RigPage rig={rig.useParams().rig} search={rig.useSearch()} />;
+  },
+});
+
+const rules = createRoute({
+  getParentRoute: () => root,
+  path: '/rules',
+  validateSearch: readRuleSearch,
+  component: function RulesRoute() {
+    return <RuleBook search={rules.useSearch()} />;
+  },
+});
+
+const department = createRoute({
+  getParentRoute: () => root,
+  path: '/department',
+  validateSearch: readDepartmentSearch,
+  component: function DepartmentRoute() {
+    return <Department search={department.useSearch()} />;
   },
 });
 
@@ -47,7 +90,7 @@ const look = createRoute({ getParentRoute: () => root, path: '/look', component:
 
 export function createScreens() {
   return createRouter({
-    routeTree: root.addChildren([home, due, thing, sheets, look]),
+    routeTree: root.addChildren([home, readiness, rigs, rig, due, thing, sheets, rules, department, look]),
     history: createHashHistory(),
     defaultNotFoundComponent: () => <p>There is no such screen.</p>,
   });

@@ -34,7 +34,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
     setProblem(null);
     const answer = await host().host(request);
     if (answer.ok) {
-      location.hash = '#/due';
+      location.hash = '#/readiness';
       location.reload();
       return;
     }

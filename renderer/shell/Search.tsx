@@ -131,12 +131,13 @@ function useGo(): (hit: SearchHit | string) => void {
       case 'item':
         return void navigate({ to: '/thing/$item', params: { item: hit.id } });
       case 'unit':
+        return void navigate({ to: '/readiness', search: { unit: hit.id } });
       case 'rig':
-        return void navigate({ to: '/due', search: { unit: hit.id } });
+        return void navigate({ to: '/rigs/$rig', params: { rig: hit.id }, search: {} });
       case 'station':
         return void navigate({ to: '/due', search: { station: hit.id } });
       case 'requirement':
-        return void navigate({ to: '/due', search: { requirement: hit.id } });
+        return void navigate({ to: '/rules', search: { rule: hit.id } });
       case 'member':
         choose(hit.id);
         return toast(`Acting as ${hit.label}.`);

@@ -1,5 +1,5 @@
 /** Around every screen: the rail, the search, who acts. */
-import { Link, Outlet, useNavigate } from '@tanstack/react-router';
+import { Link, Outlet, useNavigate, useRouter } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
 import type { DepartmentSummary } from '../../db/api.ts';
 import { Action } from '../parts/Action.tsx';
@@ -9,28 +9,35 @@ import { Dialog } from '../parts/Dialog.tsx';
 import { KeysDialog } from '../parts/keys/KeysDialog.tsx';
 import { useKeys } from '../parts/keys/keys.tsx';
 import { KeyHint } from '../parts/words/KeyHint.tsx';
+import { HelpBook } from '../screens/help/HelpBook.tsx';
 import { Bay } from './Bay.tsx';
 import { Display } from './Display.tsx';
 import { Files } from './Files.tsx';
 import { Search, type SearchHandle } from './Search.tsx';
+import { SCREENS } from './screens.ts';
 import styles from './shell.module.css';
 import { useBrought } from './useBrought.ts';
 
-type Open = 'keys' | 'who' | 'files' | 'display' | null;
+type Open = 'keys' | 'who' | 'files' | 'display' | 'help' | null;
 
 export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: boolean }) {
   const navigate = useNavigate();
+  const router = useRouter();
   const search = useRef<SearchHandle>(null);
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
   useBrought({ dialog: setOpen, search: () => search.current?.focus() });
   useKeys('Everywhere', [
     { key: '/', label: 'Search', run: () => search.current?.focus() },
-    { key: '1', label: 'Coming due', run: () => void navigate({ to: '/due', search: {} }) },
-    { key: '2', label: 'Import', run: () => void navigate({ to: '/import' }) },
+    ...SCREENS.map(({ key, title, to }) => ({
+      key,
+      label: title,
+      run: () => void navigate({ to, search: {} }),
+    })),
     { key: 'w', label: 'Who acts', run: () => setOpen('who') },
-    { key: '3', label: 'Department files', run: () => setOpen('files') },
-    { key: '4', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
+    { key: '8', label: 'Department files', run: () => setOpen('files') },
+    { key: '9', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
+    { key: 'F1', label: 'Help with this screen', run: () => setOpen('help'), whileTyping: true },
     { key: '?', label: 'All keys', run: () => setOpen('keys') },
   ]);
   return (
@@ -42,22 +49,22 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
         </div>
         <p className={styles.department}>{summary.name}</p>
         <ul className={styles.screens}>
-          <li>
-            <Link to="/due" search={{}} activeOptions={{ includeSearch: false }} aria-keyshortcuts="1">
-              Coming due <KeyHint of="1" />
-            </Link>
-          </li>
-          <li>
-            <Link to="/import" aria-keyshortcuts="2">
-              Import <KeyHint of="2" />
-            </Link>
-          </li>
+          {SCREENS.map(({ to, key, title }) => (
+            <li key={to}>
+              <Link to={to} search={{}} activeOptions={{ includeSearch: false }} aria-keyshortcuts={key}>
+                {title} <KeyHint of={key} />
+              </Link>
+            </li>
+          ))}
         </ul>
         <ul className={styles.railFoot}>
-          <RailButton hint="3" onClick={() => setOpen('files')}>
+          <RailButton hint="F1" onClick={() => setOpen('help')}>
+            Help
+          </RailButton>
+          <RailButton hint="8" onClick={() => setOpen('files')}>
             Files
           </RailButton>
-          <RailButton hint="4" onClick={() => setOpen('display')}>
+          <RailButton hint="9" onClick={() => setOpen('display')}>
             Display
           </RailButton>
           <RailButton hint="?" onClick={() => setOpen('keys')}>
@@ -88,6 +95,7 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
         </main>
       </div>
       {open === 'keys' ? <KeysDialog onClose={close} /> : null}
+      {open === 'help' ? <HelpBook from={placeOf(router.state.location)} onClose={close} /> : null}
       {open === 'display' ? <Display onClose={close} /> : null}
       {open === 'who' ? <WhoDialog onClose={close} /> : null}
       {open === 'files' ? (
@@ -97,6 +105,12 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
       ) : null}
     </div>
   );
+}
+
+/** Where help is asked for: the screen, and the rule whose why is open there. */
+function placeOf({ pathname, search }: { pathname: string; search: Record<string, unknown> }) {
+  const rule = [search.rule, search.duty, search.requirement].find(said => typeof said === 'string');
+  return { path: pathname, ...(typeof rule === 'string' ? { rule } : {}) };
 }
 
 function RailButton({ hint, onClick, children }: { hint: string; onClick: () => void; children: string }) {

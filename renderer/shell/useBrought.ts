@@ -2,9 +2,10 @@
 import { useMantineColorScheme } from '@mantine/core';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
-import type { HostCommand } from '../../db/api.ts';
+import type { HostCommand, ScreenName } from '../../db/api.ts';
 import { host } from '../api/transport.ts';
 import { bringSheet, isSheet } from '../screens/import/brought.ts';
+import { SCREENS } from './screens.ts';
 
 export interface Openings {
   dialog(which: Extract<HostCommand, { do: 'dialog' }>['dialog']): void;
@@ -15,8 +16,10 @@ export function useBrought(openings: Openings): void {
   const navigate = useNavigate();
   const router = useRouter();
   const { setColorScheme } = useMantineColorScheme();
-  const show = (screen: Extract<HostCommand, { do: 'screen' }>['screen']) =>
-    screen === 'due' ? navigate({ to: '/due', search: {} }) : navigate({ to: '/import' });
+  const show = (name: ScreenName) => {
+    const screen = SCREENS.find(s => s.name === name);
+    return screen ? navigate({ to: screen.to, search: {} }) : undefined;
+  };
   const obey = (command: HostCommand) => {
     if (command.do === 'screen') void show(command.screen);
     else if (command.do === 'dialog') openings.dialog(command.dialog);

@@ -96,7 +96,7 @@ test.describe('with an empty file', () => {
     expect((await host.ask(page, 'department.summary', {}))?.name).toBe('Cedar Hollow Fire Company');
     await look(page, 'coming-due-empty');
 
-    await page.keyboard.press('2');
+    await page.keyboard.press('4');
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     await look(page, 'import-empty');
     await page.setInputFiles('input[type=file]', SHEET);

@@ -1,0 +1,18 @@
+/** The screens of the rail, in the order of a morning; each has its figure, here and in the desktop's own menu. */
+import type { ScreenName } from '../../db/api.ts';
+
+interface RailScreen {
+  name: ScreenName;
+  to: '/readiness' | '/rigs' | '/due' | '/import' | '/rules' | '/department';
+  key: string;
+  title: string;
+}
+
+export const SCREENS: readonly RailScreen[] = [
+  { name: 'readiness', to: '/readiness', key: '1', title: 'Readiness' },
+  { name: 'rigs', to: '/rigs', key: '2', title: 'Rigs' },
+  { name: 'due', to: '/due', key: '3', title: 'Coming due' },
+  { name: 'import', to: '/import', key: '4', title: 'Import' },
+  { name: 'rules', to: '/rules', key: '5', title: 'Rule book' },
+  { name: 'department', to: '/department', key: '6', title: 'Department' },
+];
