@@ -210,7 +210,7 @@ function showNotice({ Notification }: Parts, tell: (command: HostCommand) => voi
   return ({ title, body }: { title: string; body: string }) => {
     if (!Notification.isSupported()) return;
     const notice = new Notification({ title, body });
-    notice.on('click', () => tell({ do: 'screen', screen: 'readiness' }));
+    notice.on('click', () => tell({ do: 'screen', screen: 'due' }));
     notice.show();
   };
 }

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { Problem } from '../../../db/api.ts';
 import type { Paper } from '../../../db/api-desk.ts';
-import { askHost } from '../../api/transport.ts';
+import { host } from '../../api/transport.ts';
 import { Action } from '../Action.tsx';
 import { useActing } from '../acting/acting.tsx';
 import { useKeys } from '../keys/keys.tsx';
@@ -21,7 +21,7 @@ export function PrintAction({ paper, label }: PrintActionProps) {
   const [busy, setBusy] = useState(false);
   async function print(): Promise<void> {
     setBusy(true);
-    const answer = await askHost('paper.make', { ...paper, ...(member ? { by: member.name } : {}) });
+    const answer = await host().ask('paper.make', { ...paper, ...(member ? { by: member.name } : {}) });
     setBusy(false);
     if (answer.ok) saveBase64(answer.value.name, answer.value.base64, 'application/pdf');
     else toast(sayOf(answer.error));
