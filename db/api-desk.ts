@@ -30,6 +30,8 @@ export interface UnitReadiness {
   verdict: Verdict;
   /** In words, one line. */
   says: string;
+  byEffect: Record<WhenLate, number>;
+  /** The heaviest first: the first 5, or all where one unit is asked about. */
   reasons: Reason[];
   things: number;
   /** The latest day anything on the rig was seen, tested or read. */

@@ -90,6 +90,7 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
       derived.condition,
       derived.conditionSince,
       typeof attributes.spec === 'string' ? attributes.spec : null,
+      derived.seenOn,
     ]);
     writeDue(
       db,
@@ -117,16 +118,17 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
 type Row = readonly (string | number | null)[];
 
 const ITEM = `key, family, number, number_sort, serial, what, attributes, place, place_key, assignment, condition,
-  condition_since, spec`;
+  condition_since, spec, seen_on`;
 const DUE = `item, family, number_sort, place_key, requirement, basis, last_on, due_on, warn_on, from_day, to_day,
   late`;
 
 /** Everything was derived anew; what came out the same is left as it lies, for writing costs more than looking. */
 function writeItem(db: Db, row: Row): void {
   if (sameRows(rowsOf(db, `SELECT ${ITEM} FROM items WHERE key = ?`, row[0]), [row])) return;
-  prepared(db, `INSERT OR REPLACE INTO items (${ITEM}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`).run(
-    ...row,
-  );
+  prepared(
+    db,
+    `INSERT OR REPLACE INTO items (${ITEM}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  ).run(...row);
 }
 
 function writeDue(db: Db, item: number, rows: readonly Row[]): void {

@@ -138,10 +138,7 @@ interface Cell {
 function cellState({ basis, lies }: Cell, on: Day): DueState {
   const dueOn = lies === 0 ? null : ((on + (lies === 1 ? -1 : 1)) as Day);
   const warnOn = lies === 0 ? null : ((on + (lies === 3 ? 1 : 0)) as Day);
-  return stateOn(
-    { requirement: '', from: null, to: null, basis, lastOn: null, dueOn, warnOn, late: 'notes' },
-    on,
-  );
+  return stateOn({ basis, dueOn, warnOn }, on);
 }
 
 export const dueCounts = question({

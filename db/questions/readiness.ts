@@ -2,24 +2,27 @@
 import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import { showDay } from '../../domain/calendar/show.ts';
-import { lastDay, parseWhen } from '../../domain/calendar/when.ts';
+import { firstDay, parseWhen } from '../../domain/calendar/when.ts';
 import {
   byWeight,
+  CONDITION_EFFECT,
   conditionEffect,
   dueEffect,
   type RigCondition,
-  type UnitKnown,
+  rigEffect,
   VERDICTS,
   type Verdict,
   verdictOf,
 } from '../../domain/coverage/readiness.ts';
 import { type Basis, type DueState, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
+import type { Book } from '../../domain/rulebook/book.ts';
 import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { Readiness, Reason, UnitReadiness } from '../api-desk.ts';
 import { readBook } from '../caches/book.ts';
-import { all } from '../store/statements.ts';
+import { all, one } from '../store/statements.ts';
 import { titleOf } from './due.ts';
+import { STATE_SQL } from './due-filter.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { rigConditions } from './rigs.ts';
@@ -28,28 +31,8 @@ import { type Asking, question } from './types.ts';
 /** Things on a rig that nobody has seen, counted or tested for longer than this are told. Common practice, no source. */
 const STALE_DAYS = 30;
 
-interface Row {
-  item: string;
-  key: number;
-  number: string;
-  what: string;
-  condition: Condition;
-  conditionSince: string | null;
-  place: string | null;
-  rig: number | null;
-  station: string | null;
-}
-
-interface Due {
-  item: number;
-  family: string;
-  requirement: string;
-  basis: Basis;
-  lastOn: Day | null;
-  dueOn: Day | null;
-  warnOn: Day | null;
-  late: WhenLate;
-}
+/** So many reasons of each unit are told where all units are asked about; asked about alone, a unit tells all. */
+const REASONS_EACH = 5;
 
 export const readinessNow = question({
   name: 'readiness.now',
@@ -60,21 +43,21 @@ export const readinessNow = question({
   }>,
   answer(asking, args): Readiness {
     const on = dayAsked(asking, args.on);
-    const things = thingsByPlace(asking, on);
     const units = unitsOf(asking).filter(
       u => args.unit === undefined || u.name.toLowerCase() === args.unit.toLowerCase() || u.id === args.unit,
     );
+    const known = rigsKnown(asking, on);
     const conditions = rigConditions(asking);
-    const told = units.map(u =>
-      readinessOf(asking, u, things.onRig.get(u.rig?.key ?? -1) ?? [], conditions, on),
-    );
+    const book = readBook(asking.db);
+    const most = args.unit === undefined ? REASONS_EACH : Number.POSITIVE_INFINITY;
+    const told = units.map(unit => readinessOf(asking, { unit, known, conditions, book, most }));
     told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
     const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
     return {
       on: textOrNull(on) as string,
       units: told,
       counts: counts as Record<Verdict, number>,
-      elsewhere: things.elsewhere,
+      elsewhere: elsewhere(asking, on),
       notes: notesOf(asking, true),
       outOfService: outOfService(asking),
     };
@@ -116,142 +99,223 @@ function unitsOf(asking: Asking): UnitRow[] {
   }));
 }
 
-type Known = Row & { due: (Due & { state: DueState })[]; lastSeen: Day | null };
+/** Rigs that a unit's crew rides now. */
+const RIDDEN = "SELECT key FROM places WHERE kind = 'rig' AND unit IS NOT NULL";
+const LIVING = "i.condition NOT IN ('retired', 'disposed')";
+const IN_FORCE = '(d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)';
+const AGAINST_STATES = ['life ended', 'retest owed', 'never done', 'overdue', 'not judged'] as const;
+const AGAINST = `(${AGAINST_STATES.map(state => STATE_SQL[state]).join(' OR ')})`;
+const OUT = Object.keys(CONDITION_EFFECT)
+  .map(condition => `'${condition}'`)
+  .join(', ');
 
-/** Every living thing with its due rows of the day, by the rig it is on; what is elsewhere is only counted. */
-function thingsByPlace(
-  asking: Asking,
-  on: Day,
-): { onRig: Map<number, Known[]>; elsewhere: Readiness['elsewhere'] } {
-  const rows = all<Row>(
+/** A due row, or a condition, that tells against the unit on whose rig its thing is. */
+interface Finding {
+  rig: number;
+  item: number;
+  /** As numbers are put in order. */
+  number: string;
+  effect: WhenLate;
+  state: DueState | null;
+  requirement: string | null;
+  dueOn: Day | null;
+  condition: Condition | null;
+}
+
+interface RigKnown {
+  things: number;
+  lastSeen: Day | null;
+  notSeen: number;
+  d7: number;
+  d30: number;
+  d90: number;
+  findings: Finding[];
+}
+
+/** What is known on each rig that is ridden, by the rig's key. */
+function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
+  const rigs = new Map<number, RigKnown>();
+  const of = (rig: number): RigKnown => {
+    const known = rigs.get(rig) ?? {
+      things: 0,
+      lastSeen: null,
+      notSeen: 0,
+      d7: 0,
+      d30: 0,
+      d90: 0,
+      findings: [],
+    };
+    rigs.set(rig, known);
+    return known;
+  };
+  for (const row of all<{ rig: number; item: number; seenOn: Day | null }>(
     asking.db,
-    `SELECT t.id AS item, i.key, i.number, i.what, i.condition, i.condition_since AS conditionSince,
-       p.path AS place, p.rig, s.name AS station
-     FROM items i JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key
-     LEFT JOIN places s ON s.key = p.station
-     WHERE i.condition NOT IN ('retired', 'disposed')`,
-  );
-  const due = new Map<number, Due[]>();
-  for (const row of all<Due>(
+    `SELECT p.rig, i.key AS item, i.seen_on AS seenOn FROM items i JOIN places p ON p.key = i.place_key
+     WHERE p.rig IN (${RIDDEN}) AND ${LIVING}`,
+  )) {
+    const known = of(row.rig);
+    const seenOn = row.seenOn !== null && row.seenOn > on ? seenBy(asking, row.item, on) : row.seenOn;
+    known.things++;
+    if (seenOn === null || seenOn < on - STALE_DAYS) known.notSeen++;
+    if (seenOn !== null && (known.lastSeen === null || seenOn > known.lastSeen)) known.lastSeen = seenOn;
+  }
+  for (const { rig, ...within } of all<{ rig: number; d7: number; d30: number; d90: number }>(
     asking.db,
-    `SELECT item, family, requirement, basis, last_on AS lastOn, due_on AS dueOn, warn_on AS warnOn, late
-     FROM due WHERE (from_day IS NULL OR from_day <= :on) AND (to_day IS NULL OR to_day > :on)`,
+    `SELECT p.rig, sum(d.due_on <= :on + 7) AS d7, sum(d.due_on <= :on + 30) AS d30, count(*) AS d90
+     FROM due d JOIN places p ON p.key = d.place_key
+     WHERE d.due_on BETWEEN :on AND :on + 90 AND ${IN_FORCE} AND d.basis <> 'none' AND p.rig IN (${RIDDEN})
+     GROUP BY p.rig`,
+    { on },
+  ))
+    Object.assign(of(rig), within);
+  for (const finding of findingsOnRigs(asking, on)) of(finding.rig).findings.push(finding);
+  return rigs;
+}
+
+/** The last day up to `on` that a thing was seen, for a day before its latest. */
+function seenBy(asking: Asking, item: number, on: Day): Day | null {
+  const seen = all<{ effective: string }>(
+    asking.db,
+    `SELECT effective FROM facts WHERE thing = ? AND voided_at IS NULL
+     AND (kind = 'record' OR (kind = 'place' AND ("values" ->> '$.how') NOT IN ('sheet', 'told')))`,
+    item,
+  ).flatMap(({ effective }) => {
+    const when = parseWhen(effective);
+    return when && firstDay(when) <= on ? [firstDay(when)] : [];
+  });
+  return seen.reduce<Day | null>((last, d) => (last === null || d > last ? d : last), null);
+}
+
+function findingsOnRigs(asking: Asking, on: Day): Finding[] {
+  const findings: Finding[] = [];
+  const owesRetest = new Set<number>();
+  for (const row of all<{
+    rig: number;
+    item: number;
+    number: string;
+    requirement: string;
+    basis: Basis;
+    dueOn: Day | null;
+    warnOn: Day | null;
+    late: WhenLate;
+  }>(
+    asking.db,
+    `SELECT p.rig, d.item, d.number_sort AS number, d.requirement, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn, d.late
+     FROM due d JOIN places p ON p.key = d.place_key
+     WHERE ${AGAINST} AND ${IN_FORCE} AND p.rig IN (${RIDDEN})`,
     { on },
   )) {
-    const known = due.get(row.item);
-    if (known) known.push(row);
-    else due.set(row.item, [row]);
+    const state = stateOn(row, on);
+    const effect = dueEffect({ state, late: row.late });
+    if (!effect) continue;
+    if (state === 'retest owed') owesRetest.add(row.item);
+    const { rig, item, number, requirement, dueOn } = row;
+    findings.push({ rig, item, number, effect, state, requirement, dueOn, condition: null });
   }
-  const seen = lastSeenOf(asking);
-  const units = new Set(
-    all<{ key: number }>(asking.db, "SELECT key FROM places WHERE kind = 'rig' AND unit IS NOT NULL").map(
-      r => r.key,
-    ),
-  );
-  const onRig = new Map<number, Known[]>();
-  const elsewhere = new Map<string, { place: string; blocks: number; limits: number }>();
-  for (const row of rows) {
-    const rules = (due.get(row.key) ?? []).map(d => ({
-      ...d,
-      state: stateOn({ ...d, from: null, to: null }, on),
-    }));
-    const tests = rules.flatMap(d => (d.lastOn === null ? [] : [d.lastOn]));
-    const sight = seen.get(row.key) ?? null;
-    const lastSeen = [...tests, ...(sight === null ? [] : [sight])].reduce<Day | null>(
-      (latest, d) => (d <= on && (latest === null || d > latest) ? d : latest),
-      null,
-    );
-    if (row.rig !== null && units.has(row.rig)) {
-      const known = onRig.get(row.rig);
-      const thing = { ...row, due: rules, lastSeen };
-      if (known) known.push(thing);
-      else onRig.set(row.rig, [thing]);
-      continue;
-    }
-    const effects = [...rules.map(dueEffect), conditionEffect(row.condition)];
-    const name = row.place?.split(',')[0] ?? row.station ?? 'No place known';
-    const place = elsewhere.get(name) ?? { place: name, blocks: 0, limits: 0 };
-    if (effects.includes('blocks')) place.blocks++;
-    else if (effects.includes('limits')) place.limits++;
-    elsewhere.set(name, place);
-  }
-  return {
-    onRig,
-    elsewhere: [...elsewhere.values()]
-      .filter(p => p.blocks + p.limits > 0)
-      .sort((a, b) => b.blocks - a.blocks || b.limits - a.limits),
-  };
-}
-
-/** The last day each thing's place was known by more than a sheet or hearsay. */
-function lastSeenOf(asking: Asking): Map<number, Day> {
-  const seen = new Map<number, Day>();
-  for (const { thing, effective } of all<{ thing: number; effective: string }>(
+  for (const { rig, item, number, condition } of all<{
+    rig: number;
+    item: number;
+    number: string;
+    condition: Condition;
+  }>(
     asking.db,
-    `SELECT thing, max(effective) AS effective FROM facts
-     WHERE kind = 'place' AND voided_at IS NULL AND ("values" ->> '$.how') NOT IN ('sheet', 'told') GROUP BY thing`,
+    `SELECT p.rig, i.key AS item, i.number_sort AS number, i.condition FROM items i JOIN places p ON p.key = i.place_key
+     WHERE i.condition IN (${OUT}) AND p.rig IN (${RIDDEN})`,
   )) {
-    const when = parseWhen(effective);
-    if (when) seen.set(thing, lastDay(when));
+    const effect = conditionEffect(condition);
+    // An owed retest is told once, by the requirement that owes it.
+    if (effect && !(condition === 'retest owed' && owesRetest.has(item)))
+      findings.push({ rig, item, number, effect, state: null, requirement: null, dueOn: null, condition });
   }
-  return seen;
+  return findings;
 }
 
-function readinessOf(
-  asking: Asking,
-  unit: UnitRow,
-  things: readonly Known[],
-  conditions: ReadonlyMap<number, { condition: RigCondition; reason: string | null; since: string }>,
-  on: Day,
-): UnitReadiness {
-  const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
-  const lastSeen = things.reduce<Day | null>(
-    (latest, t) => (t.lastSeen !== null && (latest === null || t.lastSeen > latest) ? t.lastSeen : latest),
-    null,
+/** Things that are on no ridden rig and would block or limit if they were, counted by where they are. */
+function elsewhere(asking: Asking, on: Day): Readiness['elsewhere'] {
+  const effects = (['blocks', 'limits'] as const).map(effect => {
+    const conditions = Object.entries(CONDITION_EFFECT).filter(([, e]) => e === effect);
+    return `max(effect = '${effect}' OR condition IN (${conditions.map(([c]) => `'${c}'`).join(', ')}))`;
+  });
+  const rows = all<{ place: string | null; blocks: number; limits: number }>(
+    asking.db,
+    `SELECT p.path AS place, sum(blocks) AS blocks, sum(limits AND NOT blocks) AS limits FROM (
+       SELECT place_key, ${effects[0]} AS blocks, ${effects[1]} AS limits FROM (
+         SELECT d.item, d.place_key, CASE d.basis WHEN 'unjudged' THEN 'limits' ELSE d.late END AS effect,
+           '' AS condition
+         FROM due d WHERE ${AGAINST} AND ${IN_FORCE}
+         UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i WHERE i.condition IN (${OUT}))
+       GROUP BY item)
+     LEFT JOIN places p ON p.key = place_key
+     WHERE p.rig IS NULL OR p.rig NOT IN (${RIDDEN})
+     GROUP BY place_key`,
+    { on },
   );
-  const known: UnitKnown = {
+  const places = new Map<string, Readiness['elsewhere'][number]>();
+  for (const row of rows) {
+    const name = row.place?.split(',')[0] ?? 'No place known';
+    const place = places.get(name) ?? { place: name, blocks: 0, limits: 0 };
+    place.blocks += row.blocks;
+    place.limits += row.limits;
+    places.set(name, place);
+  }
+  return [...places.values()]
+    .filter(p => p.blocks + p.limits > 0)
+    .sort((a, b) => b.blocks - a.blocks || b.limits - a.limits);
+}
+
+interface Judging {
+  unit: UnitRow;
+  known: ReadonlyMap<number, RigKnown>;
+  conditions: ReturnType<typeof rigConditions>;
+  book: Book;
+  /** How many reasons are told. */
+  most: number;
+}
+
+const NOTHING: RigKnown = { things: 0, lastSeen: null, notSeen: 0, d7: 0, d30: 0, d90: 0, findings: [] };
+
+function readinessOf(asking: Asking, { unit, known, conditions, book, most }: Judging): UnitReadiness {
+  const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
+  const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
+  const ofRig = rigReasons(unit, rigState);
+  const verdict = verdictOf({
     hasRig: unit.rig !== null,
-    rigCondition: rigState?.condition ?? 'in service',
-    things: things.length,
-    lastSeen,
-    due: things.flatMap(t =>
-      t.due.map(d => ({ item: t.item, state: d.state, late: d.late, dueOn: d.dueOn })),
-    ),
-    conditions: things.map(t => ({ item: t.item, condition: t.condition })),
-  };
-  const reasons = [...rigReasons(unit, rigState), ...things.flatMap(t => reasonsOf(asking, t))];
-  reasons.sort((a, b) => byWeight(weighed(a), weighed(b)));
-  const verdict = verdictOf(known);
-  const dueWithin = (days: number) =>
-    known.due.filter(
-      d => d.dueOn !== null && d.dueOn >= on && d.dueOn <= on + days && d.state !== 'not applicable',
-    ).length;
+    things: onRig.things,
+    lastSeen: onRig.lastSeen,
+    effects: [...ofRig, ...onRig.findings].map(f => f.effect),
+  });
+  const count = (effect: WhenLate) => [...ofRig, ...onRig.findings].filter(f => f.effect === effect).length;
+  const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
+  const heaviest = [...onRig.findings].sort(byWeight).slice(0, Math.max(0, most - ofRig.length));
   return {
     unit: unit.id,
     name: unit.name,
     station: unit.station,
     rig: unit.rig ? { id: unit.rig.id, name: unit.rig.name, own: unit.rig.own } : null,
     verdict,
-    says: says(verdict, reasons, known),
-    reasons,
-    things: things.length,
-    lastSeen: textOrNull(lastSeen),
-    notSeenFor: {
-      days: STALE_DAYS,
-      things: things.filter(t => t.lastSeen === null || t.lastSeen < on - STALE_DAYS).length,
-    },
-    within: { d7: dueWithin(7), d30: dueWithin(30), d90: dueWithin(90) },
+    says: says(verdict, byEffect, unit.rig !== null, onRig.things),
+    byEffect,
+    reasons: [...ofRig, ...heaviest.map(f => reasonOf(asking, book, f))].sort(
+      (a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect),
+    ),
+    things: onRig.things,
+    lastSeen: textOrNull(onRig.lastSeen),
+    notSeenFor: { days: STALE_DAYS, things: onRig.notSeen },
+    within: { d7: onRig.d7, d30: onRig.d30, d90: onRig.d90 },
   };
 }
+
+const EFFECTS: readonly WhenLate[] = ['blocks', 'limits', 'notes'];
 
 function rigReasons(
   unit: UnitRow,
   state: { condition: RigCondition; reason: string | null; since: string } | undefined,
 ): Reason[] {
-  if (!unit.rig || !state || state.condition === 'in service') return [];
+  const effect = state ? rigEffect(state.condition) : null;
+  if (!unit.rig || !state || !effect) return [];
   return [
     {
-      effect: state.condition === 'out of service' ? 'blocks' : 'limits',
+      effect,
       what: `${unit.rig.name} is ${state.condition}${state.reason ? `: ${state.reason}` : ''}`,
       item: null,
       number: null,
@@ -265,63 +329,56 @@ function rigReasons(
   ];
 }
 
-function reasonsOf(asking: Asking, thing: Known): Reason[] {
-  const base = { item: thing.item, number: thing.number, place: thing.place };
-  const reasons: Reason[] = [];
-  const effect = conditionEffect(thing.condition);
-  // An owed retest is told once, by the requirement that owes it.
-  const owesRow = thing.due.some(d => d.state === 'retest owed');
-  if (effect && !(thing.condition === 'retest owed' && owesRow))
-    reasons.push({
-      ...base,
-      effect,
-      what: `${capital(thing.condition)}: ${thing.what}`,
-      requirement: null,
-      state: null,
-      condition: thing.condition,
-      dueOn: null,
-      since: thing.conditionSince,
-    });
-  for (const row of thing.due) {
-    const against = dueEffect(row);
-    if (!against) continue;
-    reasons.push({
-      ...base,
-      effect: against,
-      what: `${titleOf(readBook(asking.db), row.family, row.requirement)} ${row.state}${
-        row.dueOn === null ? '' : ` since ${showDay(row.dueOn)}`
-      }: ${thing.what}`,
-      requirement: row.requirement,
-      state: row.state,
-      condition: null,
-      dueOn: textOrNull(row.dueOn),
-      since: null,
-    });
-  }
-  return reasons;
-}
-
-function weighed(reason: Reason) {
-  const when = reason.dueOn ? parseWhen(reason.dueOn) : null;
+/** A finding in words, with its thing as it is now. */
+function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
+  const thing = one<{
+    id: string;
+    number: string;
+    family: string;
+    what: string;
+    since: string | null;
+    place: string | null;
+  }>(
+    asking.db,
+    `SELECT t.id, i.number, i.family, i.what, i.condition_since AS since, p.path AS place FROM items i
+     JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key WHERE i.key = ?`,
+    finding.item,
+  );
+  const { effect, state, requirement, dueOn, condition } = finding;
+  const told =
+    requirement === null
+      ? capital(condition ?? '')
+      : `${titleOf(book, thing?.family ?? '', requirement)} ${state}${
+          dueOn === null ? '' : ` since ${showDay(dueOn)}`
+        }`;
   return {
-    effect: reason.effect,
-    state: reason.state,
-    dueOn: when ? lastDay(when) : null,
-    number: reason.number ?? '',
+    effect,
+    what: `${told}: ${thing?.what ?? ''}`,
+    item: thing?.id ?? null,
+    number: thing?.number ?? null,
+    requirement,
+    state,
+    condition,
+    dueOn: textOrNull(dueOn),
+    since: condition === null ? null : (thing?.since ?? null),
+    place: thing?.place ?? null,
   };
 }
 
-function says(verdict: Verdict, reasons: readonly Reason[], known: UnitKnown): string {
-  if (!known.hasRig) return 'No rig is known to be ridden.';
-  if (known.things === 0) return 'Nothing is known to be on its rig.';
-  const count = (effect: WhenLate) => reasons.filter(r => r.effect === effect).length;
-  const [blocks, limits, notes] = [count('blocks'), count('limits'), count('notes')];
+function says(
+  verdict: Verdict,
+  { blocks, limits, notes }: UnitReadiness['byEffect'],
+  hasRig: boolean,
+  things: number,
+): string {
+  if (!hasRig) return 'No rig is known to be ridden.';
   const parts = [
     blocks > 0 ? `${blocks} ${blocks === 1 ? 'thing blocks' : 'things block'}` : '',
     limits > 0 ? `${limits} limit` : '',
     notes > 0 ? `${notes} to note` : '',
   ].filter(p => p !== '');
   if (parts.length > 0) return `${parts.join(', ')}.`;
+  if (things === 0) return 'Nothing is known to be on its rig.';
   return verdict === 'ready' ? 'Nothing is known against it.' : 'Nothing on it was ever seen or tested.';
 }
 
@@ -332,11 +389,11 @@ function outOfService(asking: Asking): Readiness['outOfService'] {
      FROM items i JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key
      WHERE i.condition IN ('tagged out', 'at repair', 'held for investigation', 'missing')
      ORDER BY i.condition_since, i.number_sort`,
-  ).map(({ key, ...line }) => ({ ...line, reason: reasonOf(asking, key) }));
+  ).map(({ key, ...line }) => ({ ...line, reason: whyOut(asking, key) }));
 }
 
 /** Why a thing is out, as the deed that took it out says. */
-function reasonOf(asking: Asking, key: number): string | null {
+function whyOut(asking: Asking, key: number): string | null {
   const [row] = all<{ reason: string | null }>(
     asking.db,
     `SELECT "values" ->> '$.reason' AS reason FROM facts

@@ -87,6 +87,7 @@ export const items = sqliteTable(
     condition: text('condition').notNull(),
     conditionSince: text('condition_since'),
     spec: text('spec'),
+    seenOn: integer('seen_on'),
   },
   t => [
     index('items_number').on(t.family, t.number),

@@ -11,39 +11,24 @@ export const VERDICTS = ['not ready', 'ready with limits', 'not known', 'ready']
 /** The heaviest first. */
 export type Verdict = (typeof VERDICTS)[number];
 
-/** One due row of one thing on the unit's rig, on the day asked about. */
-export interface DueFinding {
-  item: string;
-  state: DueState;
-  late: WhenLate;
-  dueOn: Day | null;
-}
-
-/** One thing on the unit's rig that is not in service. */
-export interface ConditionFinding {
-  item: string;
-  condition: Condition;
-}
-
 /** What a rig itself is in: a rig tagged out blocks its unit. */
 export type RigCondition = 'in service' | 'limited' | 'out of service';
 
 export interface UnitKnown {
   /** Whether a rig is known to be ridden. */
   hasRig: boolean;
-  rigCondition: RigCondition;
   things: number;
   /** The latest day on which anything on the rig was seen, counted, tested or read; null where never. */
   lastSeen: Day | null;
-  due: readonly DueFinding[];
-  conditions: readonly ConditionFinding[];
+  /** Of everything that tells against it: the rig's own condition, its things' conditions, their due rows. */
+  effects: readonly WhenLate[];
 }
 
 /** States that tell against a unit; what is merely due soon does not. */
 const AGAINST: ReadonlySet<DueState> = new Set(['life ended', 'retest owed', 'never done', 'overdue']);
 
 /** Conditions of a thing on the rig that tell against its unit. Common practice, no source: a department may differ. */
-const CONDITION_EFFECT: Partial<Record<Condition, WhenLate>> = {
+export const CONDITION_EFFECT: Partial<Record<Condition, WhenLate>> = {
   'retest owed': 'blocks',
   'tagged out': 'limits',
   'at repair': 'limits',
@@ -53,7 +38,7 @@ const CONDITION_EFFECT: Partial<Record<Condition, WhenLate>> = {
 };
 
 /** The effect of a due row on a unit, or null where it tells nothing against it. Not judged limits: nobody vouches for it. */
-export function dueEffect(finding: Pick<DueFinding, 'state' | 'late'>): WhenLate | null {
+export function dueEffect(finding: { state: DueState; late: WhenLate }): WhenLate | null {
   if (AGAINST.has(finding.state)) return finding.late;
   return finding.state === 'not judged' ? 'limits' : null;
 }
@@ -63,20 +48,21 @@ export function conditionEffect(condition: Condition): WhenLate | null {
   return CONDITION_EFFECT[condition] ?? null;
 }
 
+/** The effect of a rig's own condition on the unit that rides it, or null. */
+export function rigEffect(condition: RigCondition): WhenLate | null {
+  if (condition === 'in service') return null;
+  return condition === 'out of service' ? 'blocks' : 'limits';
+}
+
 /**
  * The verdict for a unit: anything that blocks makes it not ready; anything that limits, ready with limits. With
  * no rig, or nothing on it that was ever seen, it is not known: no news is not good news.
  */
 export function verdictOf(known: UnitKnown): Verdict {
   if (!known.hasRig) return 'not known';
-  const effects = [
-    ...known.due.map(dueEffect),
-    ...known.conditions.map(c => conditionEffect(c.condition)),
-    known.rigCondition === 'out of service' ? 'blocks' : known.rigCondition === 'limited' ? 'limits' : null,
-  ];
-  if (effects.includes('blocks')) return 'not ready';
+  if (known.effects.includes('blocks')) return 'not ready';
   if (known.things === 0 || known.lastSeen === null) return 'not known';
-  return effects.includes('limits') ? 'ready with limits' : 'ready';
+  return known.effects.includes('limits') ? 'ready with limits' : 'ready';
 }
 
 const WEIGHT: Record<WhenLate, number> = { blocks: 0, limits: 1, notes: 2 };

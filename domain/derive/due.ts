@@ -44,7 +44,7 @@ export interface DueRow {
  * The state of a due row compared with a day. On time through the due day itself; overdue the day after.
  * A life that ends on a day has ended the day after.
  */
-export function stateOn(row: DueRow, day: Day): DueState {
+export function stateOn(row: Pick<DueRow, 'basis' | 'dueOn' | 'warnOn'>, day: Day): DueState {
   switch (row.basis) {
     case 'none':
       return 'not applicable';

@@ -52,6 +52,11 @@ export interface Derived {
   owed: Owed[];
   /** The last known place, or null; and how and since when it is known. */
   place: { place: string; how: HowKnown; since: When } | null;
+  /**
+   * The last day somebody had it before them: its place known by more than a sheet or hearsay, or a record made of it.
+   * Of a partial date its first day, since no news is not good news.
+   */
+  seenOn: Day | null;
   assignment: Assignment | null;
   /** As shown: a serviceable thing that owes a retest is `retest owed`. */
   condition: Condition;
@@ -120,6 +125,7 @@ export function derive(facts: readonly Fact[], book: Book): Derived | null {
     records,
     owed,
     place: lastPlace ? { ...lastPlace.values, since: lastPlace.effective } : null,
+    seenOn: lastSeen(places, records),
     assignment: assignments.at(-1)?.values.assignment ?? null,
     condition: owesRetest ? 'retest owed' : explicit,
     conditionSince: owesRetest ? (owed[0]?.since ?? null) : (lastCondition?.effective ?? null),
@@ -134,6 +140,18 @@ const RETEST_SHOWS: ReadonlySet<Condition> = new Set([
   'limited use',
   'retest owed',
 ]);
+
+/** Ways of knowing a place that are not seeing the thing there. */
+const UNSEEN: ReadonlySet<HowKnown> = new Set(['sheet', 'told']);
+
+function lastSeen(places: readonly PlaceFact[], records: readonly RecordFact[]): Day | null {
+  let last: Day | null = null;
+  for (const { effective } of [...places.filter(p => !UNSEEN.has(p.values.how)), ...records]) {
+    const day = firstDay(effective);
+    if (last === null || day > last) last = day;
+  }
+  return last;
+}
 
 function spans<F extends Fact, T>(facts: readonly F[], value: (fact: F) => T): Span<T>[] {
   return facts.map((fact, i) => ({

@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { importSheet, oneDeed } from './deeds.ts';
 import { makeDepartment } from './departments.ts';
 import { deriving, rebuilding } from './deriving.ts';
-import { askDue, askWhy, search } from './questions.ts';
+import { askLists, askWhy, search } from './questions.ts';
 import { aims, legend, type Sized, table } from './table.ts';
 import { buildStore, fileSize, memory } from './weight.ts';
 
@@ -36,7 +36,7 @@ try {
     const measured = [
       oneDeed(file, runs * 10),
       await importSheet(file, Math.min(3, runs)),
-      ...(await askDue(file, runs)),
+      ...(await askLists(file, runs)),
       await askWhy(file, runs * 4),
       await search(file, Math.min(5, runs)),
       await deriving(file, Math.min(5, runs)),

@@ -1,4 +1,4 @@
-/** Asking: Coming due in its forms, why a date, and search; beside the same SQL run bare. */
+/** Asking: Coming due in its forms, Readiness, Rigs, why a date, and search; beside the same SQL run bare. */
 import { ask } from '../../db/store/ask.ts';
 import { openForReading } from '../../db/store/open.ts';
 import { all, type Db, type Statement } from '../../db/store/statements.ts';
@@ -35,9 +35,16 @@ const QUESTIONS: readonly Question[] = [
   { name: 'Coming due, counted by state', question: 'due.counts', args: {}, aim: UNDER_100 },
   { name: 'Coming due, grouped by month', question: 'due.groups', args: { by: 'month' } },
   { name: 'Coming due, grouped by unit', question: 'due.groups', args: { by: 'unit' } },
+  {
+    name: 'Readiness of every unit',
+    question: 'readiness.now',
+    args: {},
+    aim: { atMost: 100, at: 20_000 },
+  },
+  { name: 'Rigs', question: 'rigs.list', args: {}, aim: { atMost: 100, at: 20_000 } },
 ];
 
-export async function askDue(file: string, runs: number): Promise<Measured[]> {
+export async function askLists(file: string, runs: number): Promise<Measured[]> {
   const db = openForReading(file);
   const measured: Measured[] = [];
   for (const { name, question, args, aim } of QUESTIONS) {

@@ -59,14 +59,22 @@ function recount(d: TestDepartment) {
        LEFT JOIN places r ON r.key = p.rig LEFT JOIN units u ON u.key = r.unit`,
     ).map(p => [p.id, p.unit]),
   );
-  const byUnit = new Map<string, { blocks: number; limits: number; notes: number; things: number }>();
+  const byUnit = new Map<
+    string,
+    { blocks: number; limits: number; notes: number; things: number; seen: string[] }
+  >();
   for (const { key } of all<{ key: number }>(d.db, "SELECT key FROM things WHERE kind = 'item'")) {
     const thing = derive(asItemFacts(factsOf(d.db, key)), book);
     if (!thing || thing.condition === 'retired' || !thing.place) continue;
     const unit = rigOf.get(thing.place.place);
     if (!unit) continue;
-    const count = byUnit.get(unit) ?? { blocks: 0, limits: 0, notes: 0, things: 0 };
+    const count = byUnit.get(unit) ?? { blocks: 0, limits: 0, notes: 0, things: 0, seen: [] };
     count.things++;
+    const seen = [
+      ...thing.records.map(r => r.effective),
+      ...thing.places.filter(p => p.value.how === 'sight').map(p => p.from),
+    ].map(when => when.slice(0, 10));
+    if (seen.length > 0) count.seen.push(seen.reduce((a, b) => (a > b ? a : b)));
     const rows = thing.due.filter(r => inForce(r, on)).map(r => ({ late: r.late, state: stateOn(r, on) }));
     const effects = rows.map(dueEffect);
     if (!(thing.condition === 'retest owed' && rows.some(r => r.state === 'retest owed')))
@@ -84,12 +92,17 @@ describe('readiness', () => {
     const { units } = await d.ask<Readiness>('readiness.now', { on: TODAY });
     expect(units).toHaveLength(3);
     for (const unit of units) {
-      const count = by.get(unit.name) ?? { blocks: 0, limits: 0, notes: 0, things: 0 };
-      const told = (effect: string) => unit.reasons.filter(r => r.effect === effect).length;
-      expect(
-        { blocks: told('blocks'), limits: told('limits'), notes: told('notes'), things: unit.things },
-        unit.name,
-      ).toEqual(count);
+      const count = by.get(unit.name) ?? { blocks: 0, limits: 0, notes: 0, things: 0, seen: [] };
+      const { seen, ...byEffect } = count;
+      expect({ ...unit.byEffect, things: unit.things }, unit.name).toEqual(byEffect);
+      expect(unit.lastSeen).toBe(seen.length === 0 ? null : seen.reduce((a, b) => (a > b ? a : b)));
+      const lately = seen.filter(day => day >= '2026-10-26').length;
+      expect(unit.notSeenFor).toEqual({ days: 30, things: unit.things - lately });
+      // Asked about alone, a unit tells every reason; among the others, only the heaviest.
+      const [alone] = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: unit.unit })).units;
+      const told = (effect: string) => alone?.reasons.filter(r => r.effect === effect).length;
+      expect({ blocks: told('blocks'), limits: told('limits'), notes: told('notes') }).toEqual(unit.byEffect);
+      expect(unit.reasons).toEqual(alone?.reasons.slice(0, 5));
       const verdict =
         count.blocks > 0
           ? 'not ready'

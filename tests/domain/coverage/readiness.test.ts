@@ -4,6 +4,7 @@ import {
   byWeight,
   conditionEffect,
   dueEffect,
+  rigEffect,
   type UnitKnown,
   verdictOf,
 } from '../../../domain/coverage/readiness.ts';
@@ -11,11 +12,9 @@ import { day } from '../notation.ts';
 
 const SOUND: UnitKnown = {
   hasRig: true,
-  rigCondition: 'in service',
   things: 12,
   lastSeen: day('2026-11-24'),
-  due: [{ item: 'a', state: 'current', late: 'blocks', dueOn: day('2027-06-14') }],
-  conditions: [{ item: 'a', condition: 'serviceable' }],
+  effects: [],
 };
 const verdict = (more: Partial<UnitKnown>) => verdictOf({ ...SOUND, ...more });
 
@@ -29,9 +28,8 @@ describe('a unit', () => {
   });
 
   it('is not ready for one thing that blocks, even where nothing else was ever seen', () => {
-    const blocked = [{ item: 'a', state: 'overdue', late: 'blocks', dueOn: day('2026-06-14') }] as const;
-    expect(verdict({ due: blocked })).toBe('not ready');
-    expect(verdict({ due: blocked, lastSeen: null })).toBe('not ready');
+    expect(verdict({ effects: ['notes', 'blocks', 'limits'] })).toBe('not ready');
+    expect(verdict({ effects: ['blocks'], lastSeen: null })).toBe('not ready');
   });
 
   it.each(['overdue', 'never done', 'retest owed', 'life ended'] as const)(
@@ -54,12 +52,14 @@ describe('a unit', () => {
     ).toEqual(Array(4).fill('limits'));
     expect(conditionEffect('limited use')).toBe('notes');
     expect(conditionEffect('serviceable')).toBeNull();
-    expect(verdict({ conditions: [{ item: 'a', condition: 'missing' }] })).toBe('ready with limits');
+    expect(verdict({ effects: ['notes', 'limits'] })).toBe('ready with limits');
+    expect(verdict({ effects: ['notes'] })).toBe('ready');
   });
 
   it('is not ready on a rig that is out of service, limited on one that is', () => {
-    expect(verdict({ rigCondition: 'out of service' })).toBe('not ready');
-    expect(verdict({ rigCondition: 'limited' })).toBe('ready with limits');
+    expect(rigEffect('out of service')).toBe('blocks');
+    expect(rigEffect('limited')).toBe('limits');
+    expect(rigEffect('in service')).toBeNull();
   });
 });
 
