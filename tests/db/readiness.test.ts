@@ -74,7 +74,7 @@ function recount(d: TestDepartment) {
       ...thing.records.map(r => r.effective),
       ...thing.places.filter(p => p.value.how === 'sight').map(p => p.from),
     ].map(when => when.slice(0, 10));
-    if (seen.length > 0) count.seen.push(seen.reduce((a, b) => (a > b ? a : b)));
+    count.seen.push(...seen.sort().slice(-1));
     const rows = thing.due.filter(r => inForce(r, on)).map(r => ({ late: r.late, state: stateOn(r, on) }));
     const effects = rows.map(dueEffect);
     if (!(thing.condition === 'retest owed' && rows.some(r => r.state === 'retest owed')))
@@ -95,7 +95,7 @@ describe('readiness', () => {
       const count = by.get(unit.name) ?? { blocks: 0, limits: 0, notes: 0, things: 0, seen: [] };
       const { seen, ...byEffect } = count;
       expect({ ...unit.byEffect, things: unit.things }, unit.name).toEqual(byEffect);
-      expect(unit.lastSeen).toBe(seen.length === 0 ? null : seen.reduce((a, b) => (a > b ? a : b)));
+      expect(unit.lastSeen).toBe(seen.sort().at(-1) ?? null);
       const lately = seen.filter(day => day >= '2026-10-26').length;
       expect(unit.notSeenFor).toEqual({ days: 30, things: unit.things - lately });
       // Asked about alone, a unit tells every reason; among the others, only the heaviest.

@@ -49,11 +49,12 @@ test('the screens speak over the bridge alone, and do what a menu asks', async (
     };
   });
   await page.reload();
-  await expect(page.getByRole('grid', { name: 'Coming due' }).getByRole('row').nth(5)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   const obey = (command: HostCommand) => page.evaluate(c => window.command?.(c), command);
 
   for (const [dialog, title] of [
     ['keys', /keys/i],
+    ['help', 'Help'],
     ['display', 'Display'],
     ['files', 'Department files'],
     ['who', 'Who acts?'],
@@ -65,8 +66,10 @@ test('the screens speak over the bridge alone, and do what a menu asks', async (
   }
   await obey({ do: 'screen', screen: 'import' });
   await expect(page).toHaveURL(/#\/import$/);
-  await obey({ do: 'screen', screen: 'due' });
-  await expect(page).toHaveURL(/#\/due/);
+  for (const screen of ['rigs', 'rules', 'department', 'readiness', 'due'] as const) {
+    await obey({ do: 'screen', screen });
+    await expect(page).toHaveURL(new RegExp(`#/${screen}`));
+  }
   await obey({ do: 'search' });
   await expect(page.getByRole('combobox', { name: /search/i })).toBeFocused();
   const scheme = () => page.evaluate(() => document.documentElement.dataset.mantineColorScheme);
@@ -85,6 +88,8 @@ test('the screens speak over the bridge alone, and do what a menu asks', async (
 test('a sheet dropped on any screen is shown where sheets are read; another file is not taken', async ({
   page,
 }) => {
+  await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+  await page.keyboard.press('3');
   await expect(page.getByRole('grid', { name: 'Coming due' }).getByRole('row').nth(5)).toBeVisible();
   const drop = (on: string, name: string, text: string) =>
     page.evaluate(

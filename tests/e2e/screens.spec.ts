@@ -31,6 +31,8 @@ async function itemOf(page: Page, host: Host, number: string): Promise<string> {
 
 test.describe('with the demo department', () => {
   test('Coming due, and why', async ({ page }) => {
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await page.keyboard.press('3');
     const table = page.getByRole('grid', { name: 'Coming due' });
     await expect(table.getByRole('row').nth(5)).toBeVisible();
     await look(page, 'coming-due');
@@ -60,6 +62,8 @@ test.describe('with the demo department', () => {
   });
 
   test('all keys', async ({ page }) => {
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await page.keyboard.press('3');
     await expect(page.getByRole('grid', { name: 'Coming due' }).getByRole('row').nth(5)).toBeVisible();
     await page.keyboard.press('?');
     await expect(page.getByRole('dialog')).toBeVisible();
@@ -92,6 +96,8 @@ test.describe('with an empty file', () => {
       await page.keyboard.type(said);
     }
     await page.keyboard.press('Enter');
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await page.keyboard.press('3');
     await expect(page.getByText('There is nothing in the book yet.')).toBeVisible();
     expect((await host.ask(page, 'department.summary', {}))?.name).toBe('Cedar Hollow Fire Company');
     await look(page, 'coming-due-empty');
