@@ -1,0 +1,41 @@
+/**
+ * Measures as a department reads them. The trade's US customary figure is what was measured or printed, and always
+ * stays; a department that reads SI sees the converted figure before it.
+ */
+
+export const UNIT_SYSTEMS = ['US', 'SI'] as const;
+export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
+
+interface Conversion {
+  unit: string;
+  factor: number;
+  /** Decimals that say no more than was measured. */
+  decimals: number;
+}
+
+/** NIST SP 811 (2008), Appendix B.8: factors for units listed alphabetically; 1 bar is 100 kPa (its section 5.2). */
+const TO_SI: Readonly<Record<string, Conversion>> = {
+  psi: { unit: 'bar', factor: 0.068_947_57, decimals: 1 },
+  ft: { unit: 'm', factor: 0.3048, decimals: 2 },
+  in: { unit: 'mm', factor: 25.4, decimals: 0 },
+  lb: { unit: 'kg', factor: 0.453_592_37, decimals: 1 },
+  gpm: { unit: 'L/min', factor: 3.785_412, decimals: 0 },
+};
+
+/**
+ * A figure with its unit, in the system asked for.
+ * @param figure a decimal as text (`"2216"`, `"1.75"`), or a number
+ * @param unit the US customary unit it was given in; a unit with no SI counterpart here is left as it is
+ * @returns `2,216 psi`, or in SI `152.8 bar (2,216 psi)`
+ */
+export function showMeasure(figure: string | number, unit: string | undefined, system: UnitSystem): string {
+  const value = Number(figure);
+  const given = `${Number.isFinite(value) ? grouped(value) : figure}${unit ? ` ${unit}` : ''}`;
+  const si = unit === undefined || system === 'US' ? undefined : TO_SI[unit];
+  if (!si || !Number.isFinite(value)) return given;
+  return `${grouped(value * si.factor, si.decimals)} ${si.unit} (${given})`;
+}
+
+function grouped(value: number, decimals = 6): string {
+  return value.toLocaleString('en-US', { maximumFractionDigits: decimals });
+}
