@@ -319,6 +319,8 @@ export interface ImportRow {
   /** A conflict with the thing already known, side by side. */
   conflict: { field: string; sheet: string; known: string }[];
   problems: RowProblem[];
+  /** What a person should know and that does not refuse the row. */
+  notes: { column: string | null; note: string }[];
 }
 
 export interface ImportOffer {
@@ -339,6 +341,10 @@ export interface ImportPreview {
   /** What only a person can answer: a date column that reads day-first or month-first. */
   questions: { kind: 'day order'; column: number; heading: string; examples: string[] }[];
   rows: ImportRow[];
+  /** Lines that are no rows: titles between rows, totals, notes, headings printed again. */
+  leftOut: { line: number; text: string; why: string }[];
+  /** The date above the headings that the results were taken to be of, where no column gives one. */
+  titleDate: { line: number; text: string } | null;
   offers: ImportOffer[];
   accepted: number;
   refused: number;

@@ -36,12 +36,15 @@ function preview(request: ImportRequest): ImportPreview {
         adds: 0,
         conflict: [],
         problems: [],
+        notes: [{ column: 'Length', note: 'Taken for 50 ft.' }],
       },
     ],
     offers: [
       { kind: 'place', name: 'Engine 31, crosslay 3', what: 'New place under Engine 31', rows: 1 },
       { kind: 'permit', name: 'DOT-SP 10945', what: 'A permit', rows: 1 },
     ],
+    leftOut: [{ line: 9, text: 'Total 1', why: 'A sum or a note, not a length of hose.' }],
+    titleDate: { line: 1, text: 'June 2026' },
     accepted: 1,
     refused: 0,
     refusedCsv: '',
@@ -67,6 +70,13 @@ describe('bringing a sheet', () => {
     const host = await bring();
     expect(last(host)).toMatchObject({ name: 'hose 2026.csv', family: 'hose' });
     expect(atob(last(host).bytes)).toBe('Hose No,Date\n31-100,05/06/26\n');
+  });
+
+  it('tells what it took on its own: lines left out, the date of the title, notes on a row', async () => {
+    await bring();
+    expect(screen.getByText(/Line 9:/).textContent).toContain('Total 1');
+    expect(screen.getByText(/Results are taken to be of June 2026 \(line 1\)/)).toBeTruthy();
+    expect(screen.getAllByText(/Length: Taken for 50 ft\./).length).toBeGreaterThan(0);
   });
 
   it('asks anew with a column mended, and with the day order once somebody has said it', async () => {

@@ -98,6 +98,7 @@ function planRow(
     adds: 0,
     conflict: [],
     problems: read.problems.map(({ column, wrong, todo }) => ({ column, wrong, todo })),
+    notes: read.notes,
   };
   const planned: PlannedRow = { read, told, item: null, records: read.records, amend: null, placed: null };
   if (!read.ok || read.number === null) return planned;
@@ -183,6 +184,8 @@ function previewOf(
     fields: fieldsOf(family),
     questions: reading.questions,
     rows: told,
+    leftOut: reading.leftOut,
+    titleDate: reading.titleDate,
     offers: [...newPlaces.map(p => placeOffer(p, rows)), ...permitOffers(rows, book, family)],
     accepted: told.length - refused.size,
     refused: refused.size,

@@ -14,7 +14,7 @@ import { onBrought, takeBrought } from './brought.ts';
 import { Done } from './Done.tsx';
 import { Drop } from './Drop.tsx';
 import styles from './import.module.css';
-import { Columns, DayOrders, NewPlaces, Permits, rowsWord } from './Mend.tsx';
+import { Columns, DayOrders, LeftOut, NewPlaces, Permits, rowsWord } from './Mend.tsx';
 import { Rows } from './Rows.tsx';
 import {
   type Accepted,
@@ -204,6 +204,11 @@ function Sheet(props: SheetProps) {
           </select>
         </label>
         {read ? <span>Headings on line {read.headingLine}.</span> : null}
+        {read?.titleDate ? (
+          <span>
+            Results are taken to be of {read.titleDate.text} (line {read.titleDate.line}).
+          </span>
+        ) : null}
         <span className={styles.barActions}>
           <Action weight="quiet" hint="Escape" onClick={onPutAway}>
             Put it away
@@ -237,6 +242,7 @@ function Sheet(props: SheetProps) {
               onMap={(column, field) => onMend(withMapping(mending, read.columns, column, field))}
             />
             <NewPlaces offers={read.offers} accepted={accepted} onAccepted={onAccepted} />
+            <LeftOut lines={read.leftOut} />
           </div>
           <Rows preview={read} onlyProblems={onlyProblems} onOnlyProblems={setOnlyProblems} />
         </>
@@ -255,7 +261,7 @@ function Numbers({ read }: { read: ImportPreview }) {
     [count('known'), 'add records to what is known'],
     [count('same'), 'add nothing'],
     [conflicts, 'in conflict'],
-    [read.refused, 'refused'],
+    [read.refused - conflicts, 'refused'],
   ] as const;
   return (
     <>

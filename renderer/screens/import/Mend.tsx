@@ -52,6 +52,23 @@ export function Columns({ columns, fields, onMap }: ColumnsProps) {
   );
 }
 
+/** Lines of the sheet that were taken for no row, so that none is missed unseen. */
+export function LeftOut({ lines }: { lines: ImportPreview['leftOut'] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section aria-label="Lines left out">
+      <h2>Lines left out</h2>
+      <ul className={styles.leftOut}>
+        {lines.map(({ line, text, why }) => (
+          <li key={line}>
+            Line {line}: <q>{text}</q> {why}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 interface DayOrdersProps {
   questions: ImportPreview['questions'];
   answers: Readonly<Record<string, 'day first' | 'month first'>>;

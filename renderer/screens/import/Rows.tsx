@@ -103,7 +103,8 @@ function Meets({ row }: { row: ImportRow }) {
 function problemWords(row: ImportRow): string {
   const problems = row.problems.map(p => `${p.column ? `${p.column}: ` : ''}${p.wrong} ${p.todo}`);
   const conflicts = row.conflict.map(c => `${c.field}: the sheet says ${c.sheet}, the book says ${c.known}.`);
-  return [...problems, ...conflicts].join(' ');
+  const notes = row.notes.map(n => `${n.column ? `${n.column}: ` : ''}${n.note}`);
+  return [...problems, ...conflicts, ...notes].join(' ');
 }
 
 function fieldsOf(row: ImportRow, preview: ImportPreview): [string, string][] {
@@ -147,6 +148,12 @@ function RowDetail({ row, preview }: { row: ImportRow; preview: ImportPreview })
             {p.wrong}
           </strong>{' '}
           {p.todo}
+        </p>
+      ))}
+      {row.notes.map(n => (
+        <p key={`${n.column} ${n.note}`}>
+          {n.column ? `${n.column}: ` : ''}
+          {n.note}
         </p>
       ))}
       {row.conflict.length > 0 ? (
