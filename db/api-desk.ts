@@ -1,7 +1,7 @@
 /** What Readiness, Rigs and Department ask and are told; part of the contract in `api.ts`. Imports nothing that runs. */
 import type { Verdict } from '../domain/coverage/readiness.ts';
 import type { DueState } from '../domain/derive/due.ts';
-import type { Condition, HowKnown } from '../domain/facts.ts';
+import type { Assignment, Condition, HowKnown } from '../domain/facts.ts';
 import type { Box } from '../domain/rigs/drawing.ts';
 import type { WhenLate } from '../domain/rulebook/types.ts';
 
@@ -85,13 +85,16 @@ export interface ChangeLine {
 export interface RigLine {
   id: string;
   name: string;
+  /** The unit whose crew rides it now. */
   unit: string | null;
+  unitId: string | null;
   station: string | null;
   chassis: string | null;
   /** `first line` where a unit rides it as its own, `reserve` where it has no unit of its own. */
   standing: 'first line' | 'reserve';
   condition: 'in service' | 'limited' | 'out of service';
   conditionReason: string | null;
+  conditionSince: string | null;
   meters: { meter: string; reading: number; on: string }[];
   things: number;
   byState: Partial<Record<DueState, number>>;
@@ -112,6 +115,8 @@ export interface RigItem {
   family: string;
   what: string;
   condition: Condition;
+  assignment: Assignment | null;
+  /** The heaviest of its states. */
   state: DueState;
   how: HowKnown | null;
   since: string | null;
@@ -127,15 +132,23 @@ export interface RigPage extends RigLine {
   rides: { unit: string; from: string; until: string | null }[];
   readings: { meter: string; reading: number; on: string; meterReplaced: boolean; fact: string }[];
   /** Things that came with a crew from another rig and were left here. */
-  leftHere: {
-    item: string;
-    number: string;
-    what: string;
-    home: string;
-    homeRig: string;
-    on: string;
-    since: string;
-  }[];
+  leftHere: LeftThing[];
+  /** Things of this rig that went along to another and are still there. */
+  leftElsewhere: LeftThing[];
+}
+
+/** A thing that went along with a crew and did not come back. */
+export interface LeftThing {
+  item: string;
+  number: string;
+  what: string;
+  /** The rig it came from, by name and id. */
+  home: string;
+  homeRig: string;
+  /** The rig it is on, by name and id. */
+  here: string;
+  on: string;
+  since: string;
 }
 
 /** A whole file as text, to be saved. */

@@ -3,13 +3,18 @@ import type { When } from '../../domain/calendar/when.ts';
 import { all, type Db } from '../store/statements.ts';
 import type { PlainFact } from './facts.ts';
 
+type Told = { key: number; id: string; facts: PlainFact[] }[];
+
 /** Every thing of a kind with its facts that count. */
-export function factsByThing(db: Db, kind: string): { key: number; id: string; facts: PlainFact[] }[] {
+export const factsByThing = (db: Db, kind: string): Told => factsOfThings(db, 't.kind = ?', kind);
+
+/** The things `t` that a condition holds for, each with its facts that count. */
+export function factsOfThings(db: Db, where: string, ...values: unknown[]): Told {
   const byKey = new Map<number, { key: number; id: string; facts: PlainFact[] }>();
   for (const { key, id } of all<{ key: number; id: string }>(
     db,
-    'SELECT key, id FROM things WHERE kind = ?',
-    kind,
+    `SELECT t.key, t.id FROM things t WHERE ${where}`,
+    ...values,
   ))
     byKey.set(key, { key, id, facts: [] });
   const rows = all<
@@ -17,8 +22,8 @@ export function factsByThing(db: Db, kind: string): { key: number; id: string; f
   >(
     db,
     `SELECT f.thing, f.id, f.n, f.kind, f.effective, f.clock, f.device, f.recorded_at AS recordedAt, f."values"
-     FROM things t JOIN facts f ON f.thing = t.key WHERE t.kind = ? AND f.voided_at IS NULL`,
-    kind,
+     FROM things t JOIN facts f ON f.thing = t.key WHERE ${where} AND f.voided_at IS NULL`,
+    ...values,
   );
   for (const { thing, effective, values, ...row } of rows)
     byKey.get(thing)?.facts.push({

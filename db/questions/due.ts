@@ -1,7 +1,7 @@
 /** Coming due: the list, its counts and its groups. */
 import { z } from 'zod';
 import { type Day, dayText } from '../../domain/calendar/day.ts';
-import { type Basis, DUE_STATES, type DueState, stateOn } from '../../domain/derive/due.ts';
+import { type Basis, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
@@ -9,6 +9,7 @@ import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { DueCounts, DueGroup, DueList, DueListRow } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { all, one } from '../store/statements.ts';
+import { CELL, type Cell, tally } from './due-cells.ts';
 import { filterFields, NONE, whereOf } from './due-filter.ts';
 import { page, textOrNull } from './fields.ts';
 import { type Asking, question } from './types.ts';
@@ -120,27 +121,6 @@ export function titleOf(book: Book, family: string, requirement: string): string
   return versions.findLast(v => v.requirement.id === requirement)?.requirement.title ?? requirement;
 }
 
-/**
- * Rows by what their state depends on: their basis, and where the day asked about lies. One number for the latter
- * keeps what is sorted for the grouping small, which is most of its cost.
- */
-const CELL = `d.basis AS basis, CASE WHEN d.due_on IS NULL THEN 0 WHEN d.due_on < :on THEN 1
-  WHEN d.warn_on <= :on THEN 2 ELSE 3 END AS lies`;
-
-interface Cell {
-  basis: Basis;
-  /** No date, past, warned, or before its warning. */
-  lies: 0 | 1 | 2 | 3;
-  n: number;
-}
-
-/** The state of a cell, by the same rule as a row: a row that lies so stands in for all of them. */
-function cellState({ basis, lies }: Cell, on: Day): DueState {
-  const dueOn = lies === 0 ? null : ((on + (lies === 1 ? -1 : 1)) as Day);
-  const warnOn = lies === 0 ? null : ((on + (lies === 3 ? 1 : 0)) as Day);
-  return stateOn({ basis, dueOn, warnOn }, on);
-}
-
 export const dueCounts = question({
   name: 'due.counts',
   title: 'How many rows stand in each state, for a filter without its state',
@@ -165,15 +145,6 @@ export const dueCounts = question({
   },
   example: { on: '2026-11-25' },
 });
-
-function tally(cells: readonly Cell[], on: Day): Partial<Record<DueState, number>> {
-  const byState: Partial<Record<DueState, number>> = {};
-  for (const cell of cells) {
-    const state = cellState(cell, on);
-    byState[state] = (byState[state] ?? 0) + cell.n;
-  }
-  return Object.fromEntries(DUE_STATES.filter(s => byState[s]).map(s => [s, byState[s]]));
-}
 
 /** What is grouped by in SQL; days and places, of which there are few, are told as months and units after it. */
 const GROUP = { month: 'd.due_on', unit: 'd.place_key', family: 'd.family' } as const;
