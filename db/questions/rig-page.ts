@@ -47,7 +47,8 @@ export const rigPage = question({
       ...line,
       places: places.map(({ key, ...place }) => ({ ...place, items: items.get(key) ?? [] })),
       loose: items.get(rig.key) ?? [],
-      drawing: boxes ?? firstDrawing(places),
+      // What lies inside a compartment is told in its box.
+      drawing: boxes ?? firstDrawing(places.filter(p => p.parent === rig.id)),
       arranged: boxes !== undefined,
       rides: ridesOn(asking, rides, line.id),
       readings: readingsOf(rig),

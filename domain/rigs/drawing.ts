@@ -62,3 +62,32 @@ export function firstDrawing(places: readonly { id: string; name: string }[]): B
     });
   });
 }
+
+/** A box moved by whole cells; at the edge of its view it stays. */
+export function moved(box: Box, dx: number, dy: number): Box {
+  const next = { ...box, x: box.x + dx, y: box.y + dy };
+  return fits(next) ? next : box;
+}
+
+/** A box made wider or higher by whole cells, never smaller than one and never past the edge of its view. */
+export function sized(box: Box, dw: number, dh: number): Box {
+  const next = { ...box, w: box.w + dw, h: box.h + dh };
+  return fits(next) ? next : box;
+}
+
+/** The same box in the next view, in the order of the views. */
+export function inNextView(box: Box): Box {
+  return { ...box, view: VIEWS[(VIEWS.indexOf(box.view) + 1) % VIEWS.length] ?? box.view };
+}
+
+/** Pairs of places whose boxes cover a cell of one view together: one of them could not be read. */
+export function overlaps(boxes: readonly Box[]): [string, string][] {
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter(
+        b => a.view === b.view && a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h,
+      )
+      .map((b): [string, string] => [a.place, b.place]),
+  );
+}

@@ -69,13 +69,18 @@ export function notReturned(rides: readonly Ride[], things: readonly Whereabouts
       r =>
         r.rig === now.rig &&
         r.until !== null &&
-        r.from <= now.from &&
-        now.from <= r.until &&
+        mayBeBy(r.from, now.from) &&
+        mayBeBy(now.from, r.until) &&
         rodeBefore(rides, r, before.rig),
     );
     if (ride) open.push({ item, home: before.rig, on: now.rig, since: now.from });
   }
   return open;
+}
+
+/** Whether one time may be no later than another, where either is known only to the day, the month or the year. */
+function mayBeBy(a: When, b: When): boolean {
+  return a <= b || a.startsWith(b);
 }
 
 /** Whether the unit of a ride rode another rig before it. */

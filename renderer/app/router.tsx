@@ -12,8 +12,9 @@ import { Department, readDepartmentSearch } from '../screens/department/Departme
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
 import { Look } from '../screens/look/Look.tsx';
 import { Readiness, readReadinessSearch } from '../screens/readiness/Readiness.tsx';
-import { RigPage, readRigSearch } from '../screens/rigs/RigPage.tsx';
+import { RigPage } from '../screens/rigs/RigPage.tsx';
 import { Rigs } from '../screens/rigs/Rigs.tsx';
+import { readRigSearch } from '../screens/rigs/search.ts';
 import { RuleBook, readRuleSearch } from '../screens/rulebook/RuleBook.tsx';
 import { ThingPage } from '../screens/thing/ThingPage.tsx';
 import { Gate } from '../shell/Gate.tsx';

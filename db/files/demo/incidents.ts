@@ -1,7 +1,8 @@
 /** The deeds that tell the stories, each a few pages of the diary. Their numbers are in `stories.ts`. */
-import { addDays, dayText } from '../../../domain/calendar/day.ts';
+import { addDays, type Day, dayText } from '../../../domain/calendar/day.ts';
 import { showDay } from '../../../domain/calendar/show.ts';
 import { deed, move, receive, record, repaired, returned, type Thing, tagOut, type World } from './deeds.ts';
+import type { Planned } from './diary.ts';
 import type { Length } from './hose-loads.ts';
 import { LAST_TEST } from './hose-tests.ts';
 import { monthText } from './instants.ts';
@@ -286,6 +287,12 @@ export function bottlesAtThree(world: World, cylinders: readonly Thing[]): void 
   ]);
 }
 
+/** Engine 34's crew takes a rig. */
+const ride = (rig: string, day: Day, time: string): Planned => ({
+  action: 'rig.ride',
+  body: { rig: at(rig), unit: '@unit Engine 34', on: `${dayText(day)}T${time}` },
+});
+
 /** Engine 34's crew rode the reserve rig for nine days; one thing did not come back with them. */
 export function imagerLeftBehind(world: World, equipment: readonly Thing[]): void {
   const { diary, on } = world;
@@ -294,20 +301,16 @@ export function imagerLeftBehind(world: World, equipment: readonly Thing[]): voi
   const over = addDays(on, -62);
   const back = addDays(on, -53);
   const officer = memberLabel(crewOf(34, 'company officer', 0));
-  diary.at(
-    over,
-    '09:10',
-    officer,
-    [imager, ...others].map(t =>
+  diary.at(over, '09:10', officer, [
+    ride('Reserve R-2', over, '09:00'),
+    ...[imager, ...others].map(t =>
       move(t, at('Reserve R-2', 'officer seat'), over, 'sight', 'Crew to Reserve R-2'),
     ),
-  );
-  diary.at(
-    back,
-    '16:25',
-    officer,
-    others.map(t => move(t, at('Engine 34', 'officer seat'), back, 'sight', 'Crew back on Engine 34')),
-  );
+  ]);
+  diary.at(back, '16:25', officer, [
+    ...others.map(t => move(t, at('Engine 34', 'officer seat'), back, 'sight', 'Crew back on Engine 34')),
+    ride('Engine 34', back, '16:20'),
+  ]);
   const looked = addDays(on, -17);
   diary.at(looked, '08:15', memberLabel(crewOf(34, 'company officer', 1)), [
     deed('item.missing', imager, looked, { note: 'Neither on Engine 34 nor on Reserve R-2' }),

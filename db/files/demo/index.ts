@@ -16,6 +16,7 @@ import { newLadder, planLadders } from './ladders.ts';
 import { CHECKS_SINCE, planPacks } from './packs.ts';
 import { CHIEF, memberLabel, peopleDeeds, shopEntitlement } from './people.ts';
 import { layOut } from './places.ts';
+import { limitedReserve, passOn, readMeters } from './riding.ts';
 import { openNow, packRepairs, repairs, retirements, wander } from './upkeep.ts';
 
 export interface DemoOptions {
@@ -59,6 +60,9 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   repairs(world, equipment);
   retirements(world, equipment);
   wander(world, equipment);
+  readMeters(world);
+  limitedReserve(world);
+  passOn(world);
   diary.write(db, progress);
 }
 

@@ -1,20 +1,103 @@
 import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate, useRouter } from '@tanstack/react-router';
+import { useState } from 'react';
+import type { RigPage as Page } from '../../../db/api-desk.ts';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { NotReady } from '../../parts/words/NotReady.tsx';
+import { Arrange } from './Arrange.tsx';
+import { Drawing } from './Drawing.tsx';
+import { readForm, returnForm, rideForm, takeOutForm } from './forms.ts';
+import { Left, Rides } from './History.tsx';
+import { PlaceList } from './PlaceList.tsx';
+import { RigHead } from './RigHead.tsx';
+import styles from './rigs.module.css';
+import type { RigSearch } from './search.ts';
 
-/** What the address says: the place of the rig that is shown. */
-export interface RigSearch {
-  place?: string;
+/** One rig: its places and what is in them, its drawing, who rode it and what was not brought back. */
+export function RigPage({ rig, search }: { rig: string; search: RigSearch }) {
+  const page = useAsk('rig.page', { rig }, { keep: true });
+  if (!page.data)
+    return (
+      <div className={styles.screen}>
+        <NotReady loaded={page} />
+      </div>
+    );
+  return <OneRig key={page.data.id} page={page.data} search={search} />;
 }
 
-export function readRigSearch(raw: Record<string, unknown>): RigSearch {
-  return typeof raw.place === 'string' ? { place: raw.place } : {};
-}
-
-/** What rides where? */
-export function RigPage(_props: { rig: string; search: RigSearch }) {
-  useDocumentTitle('Rig · Baybook');
+function OneRig({ page, search }: { page: Page; search: RigSearch }) {
+  useDocumentTitle(`${page.name} · Baybook`);
+  const navigate = useNavigate();
+  const { history: visited } = useRouter();
+  const summary = useAsk('department.summary', {}).data;
+  const [form, setForm] = useState<DeedForm | null>(null);
+  const [arranging, setArranging] = useState(false);
+  const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/rigs' }));
+  const show = (place: string | undefined) =>
+    void navigate({
+      to: '/rigs/$rig',
+      params: { rig: page.id },
+      search: place ? { place } : {},
+      replace: true,
+    });
+  const ride = () => setForm(rideForm(page, summary?.units ?? []));
+  const out = () => setForm(page.condition === 'out of service' ? returnForm(page) : takeOutForm(page));
+  const returnIt = () => setForm(returnForm(page));
+  useKeys(
+    'This rig',
+    [
+      { key: 'y', label: 'Who rides it', run: ride },
+      { key: 'o', label: 'Out of service, or back', run: out },
+      ...(page.condition === 'limited' ? [{ key: 'u', label: 'Back to full service', run: returnIt }] : []),
+      { key: 'e', label: 'Read a meter', run: () => setForm(readForm(page)) },
+      { key: 'd', label: 'Arrange the drawing', run: () => setArranging(true) },
+      { key: 'Escape', label: 'Back to where you came from', run: back },
+    ],
+    !arranging,
+  );
   return (
-    <header>
-      <h1>What rides where?</h1>
-    </header>
+    <div className={styles.page}>
+      <RigHead page={page}>
+        <Action hint="y" onClick={ride}>
+          Who rides it
+        </Action>
+        <Action hint="o" onClick={out}>
+          {page.condition === 'out of service' ? 'Return to service' : 'Out of service'}
+        </Action>
+        {page.condition === 'limited' ? (
+          <Action hint="u" onClick={returnIt}>
+            Back to full service
+          </Action>
+        ) : null}
+        <Action hint="e" onClick={() => setForm(readForm(page))}>
+          Read a meter
+        </Action>
+        <Action weight="quiet" hint="Escape" onClick={back}>
+          Back
+        </Action>
+      </RigHead>
+      <PlaceList page={page} place={search.place} onPlace={show} live={!arranging} onForm={setForm} />
+      <div className={styles.side}>
+        {arranging ? (
+          <Arrange page={page} onClose={() => setArranging(false)} onForm={setForm} />
+        ) : (
+          <Drawing page={page} place={search.place} onPlace={show} onArrange={() => setArranging(true)} />
+        )}
+        <Left page={page} onForm={setForm} />
+        <Rides page={page} />
+      </div>
+      {form && summary ? (
+        <DeedDialog
+          form={form}
+          today={summary.today}
+          onClose={() => setForm(null)}
+          onDone={() => setArranging(false)}
+        />
+      ) : null}
+    </div>
   );
 }

@@ -1,11 +1,130 @@
 import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
+import type { RigLine } from '../../../db/api-desk.ts';
+import type { DueState } from '../../../domain/derive/due.ts';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
+import { StateMark } from '../../parts/state/StateMark.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
+import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
+import { RigState } from './RigState.tsx';
+import styles from './rigs.module.css';
 
-/** What rides where? */
+/** What rides where? Every rig, first line and reserve. */
 export function Rigs() {
   useDocumentTitle('Rigs · Baybook');
+  const navigate = useNavigate();
+  const rigs = useAsk('rigs.list', {}, { keep: true });
+  const top = useRef<HTMLDivElement>(null);
+  const isRead = rigs.data !== undefined;
+  useEffect(() => {
+    if (isRead) top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true });
+  }, [isRead]);
+  const open = (rig: RigLine) => void navigate({ to: '/rigs/$rig', params: { rig: rig.id }, search: {} });
   return (
-    <header>
-      <h1>What rides where?</h1>
-    </header>
+    <div className={styles.screen} ref={top}>
+      <header className={styles.header}>
+        <h1>What rides where?</h1>
+        {rigs.data ? <Numbers rigs={rigs.data} /> : null}
+      </header>
+      {rigs.data === undefined ? <NotReady loaded={rigs} /> : null}
+      {rigs.data?.length === 0 ? (
+        <Empty>
+          <p>There are no rigs yet. A unit brings its own rig; a reserve rig stands by itself.</p>
+          <p>
+            <Action
+              weight="main"
+              hint="6"
+              onClick={() => void navigate({ to: '/department', search: { part: 'places' } })}
+            >
+              Add stations, units and rigs
+            </Action>
+          </p>
+        </Empty>
+      ) : null}
+      {rigs.data && rigs.data.length > 0 ? (
+        <div className={styles.list}>
+          <RowTable label="Rigs" columns={COLUMNS} rows={rigs.data} keyOf={r => r.id} onOpen={open} />
+          <p className={styles.under}>Enter opens a rig: its places, its drawing, who rode it.</p>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+/** States worth a place in the list, the heaviest first. */
+const TOLD: readonly DueState[] = [
+  'life ended',
+  'retest owed',
+  'never done',
+  'overdue',
+  'not judged',
+  'due soon',
+];
+
+const COLUMNS: readonly TableColumn<RigLine>[] = [
+  { key: 'name', head: 'Rig', cell: r => <strong>{r.name}</strong> },
+  { key: 'unit', head: 'Ridden by', cell: r => r.unit ?? <span className={styles.soft}>nobody</span> },
+  { key: 'station', head: 'Station', cell: r => r.station ?? '–' },
+  { key: 'standing', head: 'Standing', cell: r => (r.standing === 'reserve' ? 'Reserve' : 'First line') },
+  { key: 'condition', head: 'Condition', cell: r => <RigState condition={r.condition} /> },
+  {
+    key: 'due',
+    head: 'What is due on it',
+    cell: r => (
+      <span className={styles.marks}>
+        {TOLD.filter(s => r.byState[s]).map(state => (
+          <span key={state} className={styles.count}>
+            <b>{r.byState[state]}</b> <StateMark state={state} />
+          </span>
+        ))}
+        {TOLD.some(s => r.byState[s]) ? null : <span className={styles.soft}>nothing</span>}
+      </span>
+    ),
+  },
+  { key: 'things', head: 'Things', figure: true, cell: r => r.things.toLocaleString('en-US') },
+  {
+    key: 'meters',
+    head: 'Meters',
+    cell: r => (
+      <span className={styles.meters}>
+        {r.meters.map(m => (
+          <span key={m.meter} title={`read ${dateText(m.on)}`}>
+            {m.reading.toLocaleString('en-US')} {m.meter}
+          </span>
+        ))}
+        {r.meters.length === 0 ? <span className={styles.soft}>not read</span> : null}
+      </span>
+    ),
+  },
+  {
+    key: 'left',
+    head: 'Not returned',
+    figure: true,
+    cell: r => (r.notReturned > 0 ? <b className={styles.late}>{r.notReturned}</b> : '–'),
+  },
+];
+
+function Numbers({ rigs }: { rigs: readonly RigLine[] }) {
+  const count = (fits: (rig: RigLine) => boolean) => rigs.filter(fits).length;
+  const parts: [number, string][] = [
+    [count(r => r.standing === 'first line'), 'first line'],
+    [count(r => r.standing === 'reserve'), 'reserve'],
+    [count(r => r.condition === 'out of service'), 'out of service'],
+    [count(r => r.condition === 'limited'), 'limited'],
+    [rigs.reduce((sum, r) => sum + r.notReturned, 0), 'things not returned'],
+  ];
+  return (
+    <p className={styles.numbers}>
+      {parts
+        .filter(([n], i) => n > 0 || i < 2)
+        .map(([n, what]) => (
+          <span key={what}>
+            <b>{n}</b> {what}
+          </span>
+        ))}
+    </p>
   );
 }

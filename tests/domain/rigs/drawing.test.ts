@@ -1,6 +1,17 @@
 /** A rig's line drawing: a first arrangement by the names of places. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { firstDrawing, fits, GRID, viewOf } from '../../../domain/rigs/drawing.ts';
+import {
+  type Box,
+  firstDrawing,
+  fits,
+  GRID,
+  inNextView,
+  moved,
+  overlaps,
+  sized,
+  VIEWS,
+  viewOf,
+} from '../../../domain/rigs/drawing.ts';
 
 describe('a place', () => {
   it.each([
@@ -30,6 +41,37 @@ describe('a first drawing', () => {
             a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y || b.y + b.h <= a.y,
             `${a.place} ${b.place}`,
           ).toBe(true);
+  });
+
+  it('is arranged by whole cells, and no box leaves its view', () => {
+    const box: Box = { place: 'L1', view: 'driver side', x: 0, y: 0, w: 2, h: 1 };
+    expect(moved(box, 3, 1)).toMatchObject({ x: 3, y: 1 });
+    expect(moved(box, -1, 0)).toEqual(box);
+    expect(moved({ ...box, x: GRID.columns - 2 }, 1, 0)).toMatchObject({ x: GRID.columns - 2 });
+    expect(sized(box, 1, 2)).toMatchObject({ w: 3, h: 3 });
+    expect(sized(box, -2, 0)).toEqual(box);
+    expect(sized({ ...box, h: GRID.rows }, 0, 1)).toMatchObject({ h: GRID.rows });
+    const round = VIEWS.reduce(inNextView, box);
+    expect(round).toEqual(box);
+  });
+
+  it('tells two boxes over one cell of a view, and not two that only touch', () => {
+    const box = (place: string, view: Box['view'], x: number, w: number): Box => ({
+      place,
+      view,
+      x,
+      y: 0,
+      w,
+      h: 1,
+    });
+    expect(
+      overlaps([
+        box('L1', 'driver side', 0, 3),
+        box('L2', 'driver side', 2, 2),
+        box('L3', 'driver side', 4, 2),
+        box('R1', 'officer side', 0, 12),
+      ]),
+    ).toEqual([['L1', 'L2']]);
   });
 
   it('knows what lies outside', () => {

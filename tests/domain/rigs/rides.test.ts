@@ -54,6 +54,10 @@ describe('what was not brought back', () => {
       { item: 'TIC-3', home: 'E31', on: 'R-1', since: '2026-11-01T08:00' },
     ]));
 
+  it.each(['2026-11-01', '2026-11', '2026-11-05'])('is it too where the move is known only to %s', when => {
+    expect(notReturned(ridesFrom(OUT_AND_BACK), been(['E31', '2024'], ['R-1', when]))).toHaveLength(1);
+  });
+
   it('is nothing while the crew still rides the reserve rig, nor what came back, nor what the reserve rig had', () => {
     expect(
       notReturned(ridesFrom(OUT_AND_BACK.slice(0, 2)), been(['E31', '2024'], ['R-1', '2026-11-01T08:00'])),

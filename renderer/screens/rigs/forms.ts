@@ -1,0 +1,206 @@
+/** The forms of deeds on a rig: who rides it, out of service and back, its meters, things moved together. */
+import type { DepartmentSummary } from '../../../db/api.ts';
+import type { LeftThing, RigItem, RigPage } from '../../../db/api-desk.ts';
+import { HOW_KNOWN } from '../../../domain/facts.ts';
+import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
+
+type Rig = Pick<RigPage, 'id' | 'name' | 'unit' | 'unitId'>;
+
+const NOBODY = 'nobody';
+const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
+const how: FormField = {
+  kind: 'one of',
+  key: 'how',
+  title: 'How it is known',
+  choices: HOW_KNOWN.filter(h => h !== 'sheet').map(h => ({ value: h, title: capital(h) })),
+};
+
+/** A unit's crew takes the rig, or leaves it: what it carried stays where it is until it is moved. */
+export function rideForm(rig: Rig, units: DepartmentSummary['units']): DeedForm {
+  return {
+    title: `Who rides ${rig.name}?`,
+    verb: 'Write it down',
+    initial: { unit: '', on: '', note: '' },
+    rows: () => [
+      [
+        {
+          kind: 'pick',
+          key: 'unit',
+          title: 'Unit',
+          required: true,
+          note: 'A unit that takes this rig leaves the one it rode. Gear stays where it is until it is moved.',
+          choices: [
+            ...units.filter(u => u.id !== rig.unitId).map(u => ({ value: u.id, title: u.name })),
+            ...(rig.unit === null ? [] : [{ value: NOBODY, title: `Nobody: ${rig.unit} leaves it` }]),
+          ],
+        },
+      ],
+      [on, { kind: 'text', key: 'note', title: 'Note' }],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'rig.ride',
+        body: {
+          ...body({ rig: rig.id, note: filled.note, on: dateOf(filled, today) }),
+          unit: filled.unit === NOBODY ? null : filled.unit,
+        },
+      },
+    ],
+    done: filled =>
+      filled.unit === NOBODY
+        ? `Nobody rides ${rig.name} now.`
+        : `${units.find(u => u.id === filled.unit)?.name ?? 'The unit'} rides ${rig.name}.`,
+  };
+}
+
+export function takeOutForm(rig: Rig): DeedForm {
+  return {
+    title: `Take ${rig.name} out of service, or limit it`,
+    verb: 'Write it down',
+    initial: { condition: 'out of service', reason: '', on: '' },
+    rows: () => [
+      [
+        {
+          kind: 'one of',
+          key: 'condition',
+          title: 'From now on it is',
+          choices: [
+            { value: 'out of service', title: 'Out of service' },
+            { value: 'limited', title: 'Limited' },
+          ],
+        },
+      ],
+      [
+        {
+          kind: 'text',
+          key: 'reason',
+          title: 'Reason',
+          required: true,
+          note: 'A driver or officer may take it out at once. This does not change dispatch status.',
+        },
+      ],
+      [on],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'rig.takeOut',
+        body: { rig: rig.id, condition: filled.condition, reason: filled.reason, on: dateOf(filled, today) },
+      },
+    ],
+    done: filled => `${rig.name} is ${filled.condition}.`,
+  };
+}
+
+export function returnForm(rig: Rig): DeedForm {
+  return {
+    title: `Return ${rig.name} to service`,
+    verb: 'Return to service',
+    initial: { note: '', on: '' },
+    rows: () => [
+      [
+        {
+          kind: 'text',
+          key: 'note',
+          title: 'What was done',
+          note: 'Only who is entitled returns it; the officer decides.',
+        },
+      ],
+      [on],
+    ],
+    deeds: (filled, today) => [
+      { action: 'rig.return', body: body({ rig: rig.id, note: filled.note, on: dateOf(filled, today) }) },
+    ],
+    done: () => `${rig.name} is back in service.`,
+  };
+}
+
+const METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
+
+export function readForm(rig: Rig): DeedForm {
+  return {
+    title: `Read a meter of ${rig.name}`,
+    verb: 'Write it down',
+    initial: { meter: 'miles', reading: '', meterReplaced: '', on: '' },
+    rows: () => [
+      [
+        {
+          kind: 'one of',
+          key: 'meter',
+          title: 'Meter',
+          choices: METERS.map(m => ({ value: m, title: capital(m) })),
+        },
+      ],
+      [{ kind: 'text', key: 'reading', title: 'Reading, whole', required: true }, on],
+      [
+        {
+          kind: 'tick',
+          key: 'meterReplaced',
+          title: 'The meter was replaced',
+          note: 'Only then may it read less than before.',
+        },
+      ],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'rig.read',
+        body: {
+          rig: rig.id,
+          meter: filled.meter,
+          reading: wholeOf(filled.reading ?? ''),
+          meterReplaced: filled.meterReplaced === 'yes',
+          on: dateOf(filled, today),
+        },
+      },
+    ],
+    done: filled => `${capital(filled.meter ?? '')} read: ${filled.reading}.`,
+  };
+}
+
+/** Several things to one place, all or none. */
+export function moveForm(items: readonly Pick<RigItem, 'item' | 'number'>[]): DeedForm {
+  const what = items.length === 1 ? (items[0]?.number ?? '') : `${items.length} things`;
+  return {
+    title: `Move ${what}`,
+    verb: 'Move',
+    initial: { to: '', how: 'sight', on: '' },
+    rows: () => [
+      [{ kind: 'place', key: 'to', title: 'To', required: true, note: items.map(i => i.number).join(', ') }],
+      [how],
+      [on],
+    ],
+    deeds: (filled, today) =>
+      items.map(({ item }) => ({
+        action: 'item.move',
+        body: body({ item, to: filled.to, how: filled.how, on: dateOf(filled, today) }),
+      })),
+    done: () => `${capital(what)} moved.`,
+  };
+}
+
+/** Brings things back to the rig they came from; the place on it may be named more nearly. */
+export function bringHomeForm(things: readonly LeftThing[]): DeedForm {
+  const [first] = things;
+  const what = things.length === 1 ? (first?.number ?? '') : `${things.length} things`;
+  return {
+    title: `${what} back to ${first?.home ?? ''}`,
+    verb: 'It is back',
+    initial: { how: 'sight', on: '' },
+    rows: () => [[how], [on]],
+    deeds: (filled, today) =>
+      things.map(({ item, homeRig }) => ({
+        action: 'item.move',
+        body: body({ item, to: homeRig, how: filled.how, on: dateOf(filled, today) }),
+      })),
+    done: () => `${capital(what)} ${things.length === 1 ? 'is' : 'are'} back.`,
+  };
+}
+
+/** A figure as typed; what is no figure goes as it is, and the store says what is wrong with it. */
+function wholeOf(typed: string): number | string {
+  const plain = typed.replaceAll(',', '').trim();
+  return /^\d+$/.test(plain) ? Number(plain) : typed;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
