@@ -59,11 +59,13 @@ export function derivePlaces(db: Db): void {
     const rig = known.get(ride.rig);
     if (rig && ride.until === null) rig.unit = ride.unit;
   }
-  run(db, 'DELETE FROM places');
+  // What came out the same is left as it lies: most deeds on a place (a meter, a condition) change none of this.
+  const before = new Map(
+    (prepared(db, `SELECT ${COLUMNS} FROM places`).raw().all() as Row[]).map(row => [row[0], row]),
+  );
   const insert = prepared(
     db,
-    `INSERT INTO places (key, kind, name, path, path_sort, parent, rig, unit, own, station)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT OR REPLACE INTO places (${COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   for (const place of known.values()) {
     const chain = chainOf(place, known);
@@ -77,7 +79,7 @@ export function derivePlaces(db: Db): void {
       .map(p => p.name)
       .reverse()
       .join(', ');
-    insert.run(
+    const row: Row = [
       place.key,
       place.kind,
       place.name,
@@ -91,10 +93,18 @@ export function derivePlaces(db: Db): void {
         ? Number(ridden.find(r => r.unit === place.unit)?.rig === place.id)
         : null,
       station?.key ?? null,
-    );
+    ];
+    const was = before.get(place.key);
+    before.delete(place.key);
+    if (was?.every((value, i) => value === row[i])) continue;
+    insert.run(...row);
     writeWords(db, place.key, place.kind === 'rig' || place.kind === 'station' ? place.kind : 'place', path);
   }
+  for (const gone of before.keys()) run(db, 'DELETE FROM places WHERE key = ?', gone);
 }
+
+type Row = readonly (string | number | null)[];
+const COLUMNS = 'key, kind, name, path, path_sort, parent, rig, unit, own, station';
 
 /** A place and those it lies in, innermost first; a circle that two devices made between them is cut. */
 function chainOf(place: Known, known: ReadonlyMap<string, Known>): Known[] {
