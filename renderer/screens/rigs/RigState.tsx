@@ -4,7 +4,7 @@ import styles from './rigs.module.css';
 
 /** The condition of a rig; in service is quiet. */
 export function RigState({ condition }: { condition: RigLine['condition'] }) {
-  if (condition === 'in service') return <span>In service</span>;
+  if (condition === 'in service') return <span className={styles.oneLine}>In service</span>;
   return (
     <span className={styles.stopped}>
       {condition === 'out of service' ? (

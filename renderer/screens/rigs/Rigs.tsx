@@ -7,7 +7,6 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
-import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { RigState } from './RigState.tsx';
 import styles from './rigs.module.css';
@@ -65,10 +64,20 @@ const TOLD: readonly DueState[] = [
 ];
 
 const COLUMNS: readonly TableColumn<RigLine>[] = [
-  { key: 'name', head: 'Rig', cell: r => <strong>{r.name}</strong> },
-  { key: 'unit', head: 'Ridden by', cell: r => r.unit ?? <span className={styles.soft}>nobody</span> },
-  { key: 'station', head: 'Station', cell: r => r.station ?? '–' },
-  { key: 'standing', head: 'Standing', cell: r => (r.standing === 'reserve' ? 'Reserve' : 'First line') },
+  { key: 'name', head: 'Rig', cell: r => <strong className={styles.oneLine}>{r.name}</strong> },
+  {
+    key: 'unit',
+    head: 'Ridden by',
+    cell: r => (
+      <span className={styles.oneLine}>{r.unit ?? <span className={styles.soft}>nobody</span>}</span>
+    ),
+  },
+  { key: 'station', head: 'Station', cell: r => <span className={styles.oneLine}>{r.station ?? '–'}</span> },
+  {
+    key: 'standing',
+    head: 'Standing',
+    cell: r => <span className={styles.oneLine}>{r.standing === 'reserve' ? 'Reserve' : 'First line'}</span>,
+  },
   { key: 'condition', head: 'Condition', cell: r => <RigState condition={r.condition} /> },
   {
     key: 'due',
@@ -85,20 +94,8 @@ const COLUMNS: readonly TableColumn<RigLine>[] = [
     ),
   },
   { key: 'things', head: 'Things', figure: true, cell: r => r.things.toLocaleString('en-US') },
-  {
-    key: 'meters',
-    head: 'Meters',
-    cell: r => (
-      <span className={styles.meters}>
-        {r.meters.map(m => (
-          <span key={m.meter} title={`read ${dateText(m.on)}`}>
-            {m.reading.toLocaleString('en-US')} {m.meter}
-          </span>
-        ))}
-        {r.meters.length === 0 ? <span className={styles.soft}>not read</span> : null}
-      </span>
-    ),
-  },
+  { key: 'miles', head: 'Miles', figure: true, cell: r => meterOf(r, 'miles') },
+  { key: 'hours', head: 'Engine hours', figure: true, cell: r => meterOf(r, 'engine hours') },
   {
     key: 'left',
     head: 'Not returned',
@@ -107,14 +104,21 @@ const COLUMNS: readonly TableColumn<RigLine>[] = [
   },
 ];
 
+/** The last reading of a meter; when it was read is on the rig's page. */
+function meterOf(rig: RigLine, meter: string): string {
+  const read = rig.meters.find(m => m.meter === meter);
+  return read ? read.reading.toLocaleString('en-US') : '–';
+}
+
 function Numbers({ rigs }: { rigs: readonly RigLine[] }) {
   const count = (fits: (rig: RigLine) => boolean) => rigs.filter(fits).length;
+  const left = rigs.reduce((sum, r) => sum + r.notReturned, 0);
   const parts: [number, string][] = [
     [count(r => r.standing === 'first line'), 'first line'],
     [count(r => r.standing === 'reserve'), 'reserve'],
     [count(r => r.condition === 'out of service'), 'out of service'],
     [count(r => r.condition === 'limited'), 'limited'],
-    [rigs.reduce((sum, r) => sum + r.notReturned, 0), 'things not returned'],
+    [left, left === 1 ? 'thing not returned' : 'things not returned'],
   ];
   return (
     <p className={styles.numbers}>

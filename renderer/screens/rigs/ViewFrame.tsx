@@ -16,7 +16,13 @@ export function ViewFrame({ view, children }: { view: View; children: ReactNode 
     <figure className={styles.view} data-view={view}>
       <figcaption>{TITLES[view]}</figcaption>
       <div className={styles.canvas}>
-        <svg className={styles.outline} viewBox={OUTLINES[view].box} aria-hidden="true" focusable="false">
+        <svg
+          className={styles.outline}
+          viewBox={OUTLINES[view].box}
+          preserveAspectRatio="none"
+          aria-hidden="true"
+          focusable="false"
+        >
           {OUTLINES[view].drawn}
         </svg>
         <div className={`${styles.boxes} ${styles[BODY[view]] ?? ''}`}>{children}</div>
