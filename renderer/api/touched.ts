@@ -1,9 +1,12 @@
 /** Which remembered answers an act has made stale, by the names of what it touched. */
 import type { QuestionName } from '../../db/api.ts';
 
+/** How units and rigs stand: told from things, their dates and their places. */
+const STANDING: readonly QuestionName[] = ['readiness.now', 'rigs.list', 'rig.page'];
+
 /** Questions whose answer may change when a name is touched. `item:<id>` is looked at on its own below. */
 const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
-  due: ['due.list', 'due.counts', 'due.groups', 'due.explain', 'item.page', 'item.find'],
+  due: ['due.list', 'due.counts', 'due.groups', 'due.explain', 'item.page', 'item.find', ...STANDING],
   items: [
     'due.list',
     'due.counts',
@@ -14,8 +17,17 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'department.summary',
     'places.list',
     'import.preview',
+    ...STANDING,
   ],
-  places: ['places.list', 'department.summary', 'search.all', 'due.list', 'due.groups', 'item.page'],
+  places: [
+    'places.list',
+    'department.summary',
+    'search.all',
+    'due.list',
+    'due.groups',
+    'item.page',
+    ...STANDING,
+  ],
   members: ['members.list', 'search.all'],
   rulebook: [
     'rulebook.list',
@@ -25,6 +37,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'due.explain',
     'item.page',
     'import.preview',
+    ...STANDING,
   ],
 };
 

@@ -1,0 +1,191 @@
+/** Rigs by keys alone: what rides where, moved, ridden, arranged; then pictures for review, and axe. */
+import type { Page } from '@playwright/test';
+import { expect, type Host, test } from './host.ts';
+import { Keys } from './keys.ts';
+import { look } from './look.ts';
+
+const rigs = (page: Page) => page.getByRole('grid', { name: 'Rigs' });
+const places = (page: Page) => page.getByRole('grid', { name: /^Places of/ });
+const drawing = (page: Page) => page.getByRole('region', { name: 'Drawing' });
+
+async function rigOf(page: Page, host: Host, name: string) {
+  return host.ask(page, 'rig.page', { rig: name });
+}
+
+/** From anywhere: the list of rigs, the rig by its name, its page. */
+async function openRig(keys: Keys, page: Page, name: string): Promise<void> {
+  await keys.press('2');
+  const names = rigs(page).getByRole('row');
+  await expect(names.nth(1)).toBeFocused();
+  const at = (await names.allTextContents()).findIndex(row => row.startsWith(name));
+  for (let i = 1; i < at; i++) await keys.press('ArrowDown');
+  await keys.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: new RegExp(name) })).toBeVisible();
+  await expect(places(page)).toBeFocused();
+}
+
+/** Signs the form that is open, by whom its words find, and sends it. */
+async function sign(keys: Keys, page: Page, who: string): Promise<void> {
+  const signed = page.getByRole('combobox', { name: 'Signed by' });
+  await signed.focus();
+  await keys.type(who);
+  await expect(page.getByRole('option').first()).toBeVisible();
+  await keys.press('Enter');
+  await keys.press('Enter');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+}
+
+test.beforeEach(async ({ page }) => {
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+});
+
+test.describe('with the demo department', () => {
+  test('the list of rigs leads to a rig, its places and the thing that is wrong', async ({ page }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 31');
+    await expect(page.getByText('2 with something wrong')).toBeVisible();
+    // 31-107 lies in crosslay 2, which the drawing marks.
+    await expect(drawing(page).getByRole('button', { name: 'crosslay 2: 4 things, overdue' })).toBeVisible();
+    await keys.press('n');
+    await expect(drawing(page).getByRole('button', { name: /^crosslay 2/, pressed: true })).toBeVisible();
+    await keys.press('ArrowDown');
+    await keys.press('ArrowDown');
+    await keys.press('Enter');
+    await expect(page.getByRole('heading', { name: 'Every date' })).toBeVisible();
+    await expect(page.getByRole('main')).toContainText('31-107');
+    await keys.press('Escape');
+    await expect(places(page)).toBeVisible();
+    await look(page, 'rig');
+  });
+
+  test('two things picked are moved together, in one act', async ({ page, host }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 31');
+    await keys.press('ArrowDown');
+    await keys.press(' ');
+    await keys.press(' ');
+    await keys.press('m');
+    await expect(page.getByRole('dialog', { name: 'Move 2 things' })).toBeVisible();
+    await keys.type('station 31 hose rack');
+    await expect(page.getByRole('option', { name: /Station 31, hose rack/ })).toBeVisible();
+    await keys.press('Enter');
+    await sign(keys, page, 'whit');
+    const rig = await rigOf(page, host, 'Engine 31');
+    expect(rig.places.find(p => p.name === 'crosslay 1')?.items).toHaveLength(2);
+    await expect(page.getByText('167 things in 20 places', { exact: false })).toBeVisible();
+  });
+
+  test('what was left on the reserve rig is on its open list until it is brought home', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Reserve R-2');
+    const left = page.getByRole('grid', { name: /^Not returned/ });
+    await expect(left.getByRole('row').nth(1)).toContainText('Engine 34');
+    await look(page, 'rig-not-returned');
+    const before = await rigOf(page, host, 'Reserve R-2');
+    expect(before.leftHere.map(l => [l.home, l.here])).toEqual([['Engine 34', 'Reserve R-2']]);
+  });
+
+  test('a crew rides the reserve rig and comes back; the reserve rig is taken out and returned', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Reserve R-2');
+    await keys.press('y');
+    await keys.type('engine 31');
+    await keys.press('Enter');
+    await sign(keys, page, 'whit');
+    await expect(page.getByText('Engine 31, a reserve rig')).toBeVisible();
+    const ready = await host.ask(page, 'readiness.now', { unit: 'Engine 31' });
+    expect(ready.units[0]?.rig).toMatchObject({ name: 'Reserve R-2', own: false });
+
+    await keys.press('o');
+    await expect(page.getByLabel('Reason')).toBeFocused();
+    await keys.type('Transmission leak, drops falling');
+    await keys.press('Enter');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    await expect(page.getByText(/Transmission leak, drops falling, since/)).toBeVisible();
+    await look(page, 'rig-out-of-service');
+    const out = await host.ask(page, 'readiness.now', { unit: 'Engine 31' });
+    expect(out.units[0]?.verdict).toBe('not ready');
+
+    await keys.press('o');
+    await expect(page.getByRole('dialog', { name: 'Return Reserve R-2 to service' })).toBeVisible();
+    await keys.press('Enter');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    expect((await rigOf(page, host, 'Reserve R-2')).condition).toBe('in service');
+  });
+
+  test('a meter that would run backward is refused in words; the right reading is kept', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 31');
+    const [hours] = (await rigOf(page, host, 'Engine 31')).meters;
+    await keys.press('e');
+    const reading = page.getByLabel('Reading, whole');
+    await expect(reading).toBeFocused();
+    await keys.type('12');
+    await sign(keys, page, 'whit').catch(() => {});
+    await expect(page.getByText(/12 is less/)).toBeVisible();
+    await reading.focus();
+    await page.keyboard.press('Control+A');
+    await keys.type('199999');
+    await keys.press('Enter');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    const after = (await rigOf(page, host, 'Engine 31')).meters;
+    expect(after.find(m => m.meter === 'miles')?.reading).toBe(199_999);
+    expect(after.find(m => m.meter === hours?.meter)?.reading).toBe(hours?.reading);
+  });
+
+  test('the drawing is arranged by arrows, tells what lies over what, and is kept as a whole', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 31');
+    await keys.press('d');
+    const arranging = page.getByRole('region', { name: 'Arranging the drawing' });
+    const l1 = arranging.getByRole('button', { name: 'L1', exact: true });
+    await expect(l1).toBeFocused();
+    await keys.press('ArrowRight');
+    await expect(arranging.getByText('L1 lies over L2.')).toBeVisible();
+    await look(page, 'rig-arranging');
+    await keys.press('ArrowLeft');
+    await expect(arranging.getByText(/lies over/)).toHaveCount(0);
+    await keys.press('Shift+ArrowUp');
+    await keys.press('Shift+ArrowUp');
+    await keys.press('s');
+    await sign(keys, page, 'quist');
+    await expect(drawing(page)).toBeVisible();
+    const rig = await rigOf(page, host, 'Engine 31');
+    const id = rig.places.find(p => p.name === 'L1')?.id;
+    expect(rig.arranged).toBe(true);
+    expect(rig.drawing.find(b => b.place === id)).toMatchObject({ view: 'driver side', x: 0, y: 0, h: 2 });
+  });
+
+  test('the list of rigs', async ({ page }) => {
+    await page.keyboard.press('2');
+    await expect(rigs(page).getByRole('row').nth(5)).toBeVisible();
+    await look(page, 'rigs');
+  });
+});
+
+test.describe('with an empty file', () => {
+  test.use({ startWith: 'empty' });
+
+  test('the list of rigs teaches where rigs come from', async ({ page }) => {
+    await page.getByLabel('Name of the department').fill('Cedar Hollow Fire Company');
+    await page.getByLabel('Your member number').fill('7');
+    await page.getByLabel('Your name').fill('A. Birch');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await page.keyboard.press('2');
+    await expect(page.getByText(/There are no rigs yet/)).toBeVisible();
+    await look(page, 'rigs-empty');
+  });
+});
