@@ -19,6 +19,11 @@ export interface Reason {
   dueOn: string | null;
   since: string | null;
   place: string | null;
+  /**
+   * For a thing that blocks or limits, where its unit is asked about alone: the nearest ready spare of its kind and
+   * size, by the unit's station. No two things are offered the same one.
+   */
+  fix: { item: string; number: string; place: string } | null;
 }
 
 export interface UnitReadiness {
@@ -30,6 +35,7 @@ export interface UnitReadiness {
   verdict: Verdict;
   /** In words, one line. */
   says: string;
+  /** How many reasons of each weight there are. */
   byEffect: Record<WhenLate, number>;
   /** The heaviest first: the first 5, or all where one unit is asked about. */
   reasons: Reason[];
@@ -77,9 +83,12 @@ export interface ChangeLine {
   entry: string;
   recordedAt: string;
   byName: string | null;
+  /** What was done: `Service test, passed`, `Tagged out: jacket cut`. */
   what: string;
   item: string | null;
   number: string | null;
+  /** What the thing is: `1¾ in attack hose, 50 ft`. */
+  thing: string | null;
 }
 
 export interface RigLine {
@@ -175,6 +184,7 @@ export interface DeskQuestions {
   'readiness.now': { takes: { on?: string; unit?: string }; gives: Readiness };
   'changes.since': {
     takes: { since: string; limit?: number };
+    /** `total` counts all of them; `lines` holds the newest, 200 where no limit is named. */
     gives: { total: number; lines: ChangeLine[] };
   };
   'notes.list': { takes: { open?: boolean }; gives: NoteLine[] };

@@ -30,6 +30,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   for (const key of ofKind('department')) deriveDepartment(db, key);
   if (ofKind('member').length > 0) keys.add('members');
   if (ofKind('department', 'agency').length > 0) keys.add('department');
+  if (ofKind('note').length > 0) keys.add('notes');
   const book = readBook(db);
   const items = new Set(ofKind('item'));
   if (ofKind('rulebook').length > 0) {

@@ -7,6 +7,7 @@ import { factsByThing } from '../caches/many.ts';
 import { entryId } from '../ledger/entry.ts';
 import { all, one } from '../store/statements.ts';
 import { type Asking, question } from './types.ts';
+import { factInWords } from './words.ts';
 
 export const notesList = question({
   name: 'notes.list',
@@ -88,40 +89,71 @@ export const changesSince = question({
   answer(asking, args) {
     const since = Date.parse(args.since);
     const names = memberNames(asking);
-    const entries = all<{
-      device: string;
-      seq: number;
-      recordedAt: number;
-      by: string | null;
-      action: string;
-    }>(
+    const total =
+      one<{ n: number }>(asking.db, 'SELECT count(*) AS n FROM entries WHERE recorded_at > ?', since)?.n ?? 0;
+    const entries = all<EntryRow>(
       asking.db,
-      `SELECT device, seq, recorded_at AS recordedAt, by, action FROM entries ORDER BY key DESC LIMIT ?`,
+      `SELECT device, seq, recorded_at AS recordedAt, by, action FROM entries WHERE recorded_at > ?
+       ORDER BY key DESC LIMIT ?`,
+      since,
       args.limit ?? 200,
-    ).filter(e => e.recordedAt > since);
-    const rows = entries.map(e => {
-      const entry = entryId(e.device, e.seq);
-      const item = one<{ item: string; number: string; what: string }>(
-        asking.db,
-        `SELECT t.id AS item, i.number, i.what FROM facts f JOIN items i ON i.key = f.thing
-         JOIN things t ON t.key = i.key WHERE f.entry = ? AND f.n = 0`,
-        entry,
-      );
-      return { ...e, entry, ...(item ?? { item: null, number: null, what: null }) };
-    });
+    );
     return {
-      total: rows.length,
-      lines: rows.map(
-        (row): ChangeLine => ({
-          entry: row.entry,
-          recordedAt: new Date(row.recordedAt).toISOString(),
-          byName: row.by === null ? null : (names.get(row.by) ?? row.by),
-          what: `${ACTIONS.get(row.action)?.title ?? row.action}${row.what ? ` · ${row.what}` : ''}`,
-          item: row.item,
-          number: row.number,
-        }),
-      ),
+      total,
+      lines: entries.map((e): ChangeLine => {
+        const entry = entryId(e.device, e.seq);
+        const fact = firstFact(asking, entry);
+        return {
+          entry,
+          recordedAt: new Date(e.recordedAt).toISOString(),
+          byName: e.by === null ? null : (names.get(e.by) ?? e.by),
+          what: inWords(asking, e.action, fact),
+          item: fact?.number == null ? null : fact.thing,
+          number: fact?.number ?? null,
+          thing: fact?.what ?? null,
+        };
+      }),
     };
   },
   example: { since: '2026-11-24T07:00:00Z' },
 });
+
+interface EntryRow {
+  device: string;
+  seq: number;
+  recordedAt: number;
+  by: string | null;
+  action: string;
+}
+
+/** What an entry says first, and of which thing; the last three are null where that is not tracked by number. */
+interface FirstFact {
+  kind: string;
+  values: string;
+  thing: string;
+  family: string | null;
+  number: string | null;
+  what: string | null;
+}
+
+function firstFact(asking: Asking, entry: string): FirstFact | undefined {
+  return one<FirstFact>(
+    asking.db,
+    `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, i.what
+     FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing
+     WHERE f.entry = ? AND f.n = 0`,
+    entry,
+  );
+}
+
+/** A deed on a thing in the words of its history; another one by what it does, in short. */
+function inWords(asking: Asking, action: string, fact: FirstFact | undefined): string {
+  const values = fact ? (JSON.parse(fact.values) as Record<string, unknown>) : {};
+  if (action === 'note.write') return `Pass-on note: ${values.text}`;
+  if (action === 'note.close') return 'Pass-on note closed';
+  // What a thing was received with is on its page; here many of them stand under one line.
+  if (action === 'item.receive') return 'Received';
+  if (fact?.family != null) return factInWords(asking, fact.family, fact.kind, values);
+  const title = ACTIONS.get(action)?.title ?? action;
+  return title.split(/[,:;]/)[0] ?? title;
+}

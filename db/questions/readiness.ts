@@ -26,6 +26,7 @@ import { STATE_SQL } from './due-filter.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { rigConditions } from './rigs.ts';
+import { offerSpares } from './spares.ts';
 import { type Asking, question } from './types.ts';
 
 /** Things on a rig that nobody has seen, counted or tested for longer than this are told. Common practice, no source. */
@@ -51,6 +52,7 @@ export const readinessNow = question({
     const book = readBook(asking.db);
     const most = args.unit === undefined ? REASONS_EACH : Number.POSITIVE_INFINITY;
     const told = units.map(unit => readinessOf(asking, { unit, known, conditions, book, most }));
+    if (args.unit !== undefined) for (const u of told) offerSpares(asking, u.reasons, u.station, on);
     told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
     const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
     return {
@@ -293,7 +295,15 @@ function readinessOf(asking: Asking, { unit, known, conditions, book, most }: Ju
     station: unit.station,
     rig: unit.rig ? { id: unit.rig.id, name: unit.rig.name, own: unit.rig.own } : null,
     verdict,
-    says: says(verdict, byEffect, unit.rig !== null, onRig.things),
+    says: says(
+      verdict,
+      thingsByEffect(
+        ofRig.map(f => f.effect),
+        onRig.findings,
+      ),
+      unit.rig !== null,
+      onRig.things,
+    ),
     byEffect,
     reasons: [...ofRig, ...heaviest.map(f => reasonOf(asking, book, f))].sort(
       (a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect),
@@ -325,6 +335,7 @@ function rigReasons(
       dueOn: null,
       since: state.since,
       place: unit.rig.name,
+      fix: null,
     },
   ];
 }
@@ -362,7 +373,20 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
     dueOn: textOrNull(dueOn),
     since: condition === null ? null : (thing?.since ?? null),
     place: thing?.place ?? null,
+    fix: null,
   };
+}
+
+/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig is one. */
+function thingsByEffect(ofRig: readonly WhenLate[], findings: readonly Finding[]): UnitReadiness['byEffect'] {
+  const gravest = new Map<number, WhenLate>();
+  for (const { item, effect } of findings) {
+    const known = gravest.get(item);
+    if (known === undefined || EFFECTS.indexOf(effect) < EFFECTS.indexOf(known)) gravest.set(item, effect);
+  }
+  const all = [...ofRig, ...gravest.values()];
+  const count = (of: WhenLate) => all.filter(effect => effect === of).length;
+  return { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
 }
 
 function says(
@@ -372,11 +396,15 @@ function says(
   things: number,
 ): string {
   if (!hasRig) return 'No rig is known to be ridden.';
-  const parts = [
-    blocks > 0 ? `${blocks} ${blocks === 1 ? 'thing blocks' : 'things block'}` : '',
-    limits > 0 ? `${limits} limit` : '',
-    notes > 0 ? `${notes} to note` : '',
-  ].filter(p => p !== '');
+  const said = [
+    { count: blocks, one: 'blocks', many: 'block' },
+    { count: limits, one: 'limits', many: 'limit' },
+    { count: notes, one: 'to note', many: 'to note' },
+  ].filter(p => p.count > 0);
+  const parts = said.map(({ count, one, many }, i) => {
+    const noun = i > 0 ? '' : count === 1 ? 'thing ' : 'things ';
+    return `${count} ${noun}${count === 1 ? one : many}`;
+  });
   if (parts.length > 0) return `${parts.join(', ')}.`;
   if (things === 0) return 'Nothing is known to be on its rig.';
   return verdict === 'ready' ? 'Nothing is known against it.' : 'Nothing on it was ever seen or tested.';

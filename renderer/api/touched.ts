@@ -28,6 +28,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'item.page',
     ...STANDING,
   ],
+  notes: ['notes.list', 'readiness.now'],
   members: ['members.list', 'search.all'],
   rulebook: [
     'rulebook.list',
@@ -43,6 +44,8 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
 
 /** Whether an answer to `question` with `args` is stale after `touched`. A name that is not known spoils all. */
 export function isStale(question: string, args: unknown, touched: readonly string[]): boolean {
+  // Whatever was done is one of the deeds since the last look.
+  if (question === 'changes.since' && touched.length > 0) return true;
   return touched.some(name => {
     if (name.startsWith('item:')) return concernsItem(question, args, name.slice('item:'.length));
     const questions = STALE[name];

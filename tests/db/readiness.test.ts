@@ -1,6 +1,7 @@
 /** Readiness against a recount by hand from the facts, on seeded random departments; rigs, rides, notes and meters. */
 import { describe, expect, it } from 'vitest';
-import type { NoteLine, Readiness, RigLine, RigPage } from '../../db/api-desk.ts';
+import type { DepartmentSummary, ItemPage } from '../../db/api.ts';
+import type { DeskQuestions, NoteLine, Readiness, RigLine, RigPage } from '../../db/api-desk.ts';
 import { readBook } from '../../db/caches/book.ts';
 import { asItemFacts, factsOf } from '../../db/caches/facts.ts';
 import { all } from '../../db/store/statements.ts';
@@ -9,6 +10,8 @@ import { conditionEffect, dueEffect } from '../../domain/coverage/readiness.ts';
 import { stateOn } from '../../domain/derive/due.ts';
 import { derive, inForce } from '../../domain/derive/thing.ts';
 import { aHose, layGround, newDepartment, type TestDepartment } from './kit/department.ts';
+
+type Changes = DeskQuestions['changes.since']['gives'];
 
 /** A small seeded generator: the same seed, the same department. */
 const TODAY = '2026-11-25';
@@ -217,5 +220,150 @@ describe('a pass-on note', () => {
       { closed: { why: 'Fresh fuel', byName: 'R. Alder' } },
     ]);
     expect(d.codes('note.close', { note })).toEqual(['closed']);
+  });
+});
+
+/** Every thing as its own page tells it. */
+async function pagesOf(d: TestDepartment): Promise<ItemPage[]> {
+  const pages: ItemPage[] = [];
+  for (const { id } of all<{ id: string }>(d.db, "SELECT id FROM things WHERE kind = 'item'"))
+    pages.push(await d.ask<ItemPage>('item.page', { item: id, on: TODAY }));
+  return pages;
+}
+
+/** By hand: the ready spares of a thing's kind with nothing known against them, those at the station first. */
+function sparesByHand(pages: readonly ItemPage[], item: string, station: string): ItemPage[] {
+  const wanted = pages.find(p => p.item === item);
+  return pages
+    .filter(p => p.family === wanted?.family && p.what === wanted.what)
+    .filter(p => p.assignment === 'ready spare' && p.condition === 'serviceable')
+    .filter(p => p.station !== null && p.unit === null)
+    .filter(p => p.due.every(r => dueEffect(r) === null))
+    .sort(
+      (a, b) =>
+        Number(a.station !== station) - Number(b.station !== station) || (a.number < b.number ? -1 : 1),
+    );
+}
+
+describe('the shortest fix', () => {
+  it.each([1, 2, 3, 4])('is the nearest ready spare of its kind and size, by hand (seed %i)', async seed => {
+    const d = newDepartment();
+    const roll = dice(seed);
+    const racks = ['Station 31', 'Station 32', 'Station 33'].map(name => {
+      const station = d.must('station.add', { name, on: '2015-01-01' });
+      return d.must('place.add', { name: 'rack', kind: 'rack', under: station, on: '2015-01-01' });
+    });
+    const station = (await d.ask<DepartmentSummary>('department.summary')).stations[1];
+    const unit = d.must('unit.add', {
+      name: 'Engine 32',
+      station: station?.id,
+      rig: { name: 'Engine 32' },
+      on: '2015-01-01',
+    });
+    for (let i = 0; i < 60; i++) {
+      const spare = i >= 12;
+      const item = aHose(d, `${100 + i}`, {
+        attributes: {
+          diameter_in: ['1.75', '2.5'][roll(2)],
+          length_ft: [50, 100][roll(2)],
+          use: 'attack',
+          made: '2021-09',
+          inService: '2021-11-09',
+        },
+        place: spare && roll(10) > 0 ? racks[roll(3)] : `${unit}.r`,
+        assignment: spare && roll(4) > 0 ? 'ready spare' : 'first line',
+      });
+      if (roll(3) > 0)
+        d.must('record.add', { item, activity: 'service test', outcome: 'pass', on: '2026-06-01' });
+      if (roll(5) === 0) d.must('item.tagOut', { item, reason: 'Cut' });
+    }
+    const [told] = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: 'Engine 32' })).units;
+    const pages = await pagesOf(d);
+    const taken = new Map<string, string>();
+    let offered = 0;
+    for (const reason of told?.reasons ?? []) {
+      if (reason.item === null) continue;
+      const by = sparesByHand(pages, reason.item, 'Station 32').filter(
+        s => (taken.get(s.item) ?? reason.item) === reason.item,
+      );
+      const wanted = by.find(s => taken.get(s.item) === reason.item) ?? by[0];
+      expect(reason.fix?.number ?? null, reason.what).toBe(wanted?.number ?? null);
+      expect(reason.fix?.place ?? null).toBe(wanted?.place ?? null);
+      if (wanted) taken.set(wanted.item, reason.item);
+      if (reason.fix) offered++;
+    }
+    expect(offered).toBeGreaterThan(0);
+  });
+
+  it('does not offer a bottle of another duration for a bottle', async () => {
+    const d = newDepartment();
+    const { rig, rack } = layGround(d);
+    const bottle = (number: string, minutes: number, place: string, assignment: string) =>
+      d.must('item.receive', {
+        family: 'cylinder',
+        number,
+        assignment,
+        place,
+        attributes: { spec: '3AL', servicePressure_psi: 4500, ratedDuration_min: minutes, made: '2024-01' },
+      });
+    const pass = (item: string) =>
+      d.must('record.add', {
+        item,
+        activity: 'requalification',
+        outcome: 'pass',
+        on: '2026-01-10',
+        agency: d.must('agency.add', { name: `Agency of ${item}`, rin: 'B456', on: '2015-01-01' }),
+      });
+    const bad = bottle('C-1', 30, rig, 'first line');
+    for (const item of [bad, bottle('C-2', 45, rack, 'ready spare')]) pass(item);
+    d.must('item.tagOut', { item: bad, reason: 'Gouged' });
+    const fixOf = async () =>
+      (await d.ask<Readiness>('readiness.now', { unit: 'Engine 31' })).units[0]?.reasons.find(
+        r => r.number === 'C-1',
+      )?.fix;
+    expect(await fixOf()).toBeNull();
+    pass(bottle('C-3', 30, rack, 'ready spare'));
+    expect(await fixOf()).toMatchObject({ number: 'C-3', place: 'Station 31, hose rack' });
+  });
+});
+
+describe('what is said of a unit', () => {
+  it('counts each thing once, by the gravest that is known against it', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    const first = aHose(d, '31-1', { place: rig });
+    aHose(d, '31-2', { place: rig });
+    d.must('item.tagOut', { item: first, reason: 'Cut' });
+    const [unit] = (await d.ask<Readiness>('readiness.now')).units;
+    expect(unit?.reasons).toHaveLength(3);
+    expect(unit?.says).toBe('2 things block.');
+  });
+});
+
+describe('what was done since a look', () => {
+  it('tells each deed in the words of its history, and counts those it does not list', async () => {
+    const d = newDepartment();
+    const { unit, bed } = layGround(d);
+    const item = aHose(d, '31-1', { place: bed });
+    const since = new Date(d.clock.ms).toISOString();
+    d.must('record.add', { item, activity: 'service test', outcome: 'fail', on: '2026-11-24' });
+    d.must('item.tagOut', { item, reason: 'Burst at 210 psi' });
+    d.must('note.write', { text: 'Generator hard to start', unit });
+    const { total, lines } = await d.ask<Changes>('changes.since', { since });
+    expect(total).toBe(3);
+    expect(lines.map(l => [l.number, l.what, l.thing, l.byName])).toEqual([
+      [null, 'Pass-on note: Generator hard to start', null, 'R. Alder'],
+      ['31-1', 'Tagged out: Burst at 210 psi', '1¾ in attack hose, 50 ft', 'R. Alder'],
+      ['31-1', 'Service test, failed', '1¾ in attack hose, 50 ft', 'R. Alder'],
+    ]);
+    const short = await d.ask<Changes>('changes.since', { since, limit: 1 });
+    expect([short.total, short.lines.length]).toEqual([3, 1]);
+    expect((await d.ask<Changes>('changes.since', { since: lines[0]?.recordedAt })).total).toBe(0);
+  });
+
+  it('makes the screens ask for the notes again', () => {
+    const d = newDepartment();
+    const answer = d.act([{ action: 'note.write', body: { text: 'Fresh fuel tried' } }]);
+    expect(answer.ok && answer.value.touched).toEqual(['notes']);
   });
 });
