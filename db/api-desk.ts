@@ -87,7 +87,7 @@ export interface ChangeLine {
   what: string;
   item: string | null;
   number: string | null;
-  /** What the thing is: `1¾ in attack hose, 50 ft`. */
+  /** What the thing is, `1¾ in attack hose, 50 ft`; of a deed on a rig or place, its name. */
   thing: string | null;
 }
 

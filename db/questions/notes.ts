@@ -126,7 +126,7 @@ interface EntryRow {
   action: string;
 }
 
-/** What an entry says first, and of which thing; the last three are null where that is not tracked by number. */
+/** What an entry says first, and of what. Family and number are null where that is not a thing tracked by number. */
 interface FirstFact {
   kind: string;
   values: string;
@@ -139,8 +139,9 @@ interface FirstFact {
 function firstFact(asking: Asking, entry: string): FirstFact | undefined {
   return one<FirstFact>(
     asking.db,
-    `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, i.what
+    `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, coalesce(i.what, p.path, u.name) AS what
      FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing
+     LEFT JOIN places p ON p.key = f.thing LEFT JOIN units u ON u.key = f.thing
      WHERE f.entry = ? AND f.n = 0`,
     entry,
   );
@@ -153,7 +154,24 @@ function inWords(asking: Asking, action: string, fact: FirstFact | undefined): s
   if (action === 'note.close') return 'Pass-on note closed';
   // What a thing was received with is on its page; here many of them stand under one line.
   if (action === 'item.receive') return 'Received';
+  if (fact?.kind === 'ride') return ridden(asking, values.unit);
+  if (fact?.kind === 'rig condition')
+    return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
   if (fact?.family != null) return factInWords(asking, fact.family, fact.kind, values);
   const title = ACTIONS.get(action)?.title ?? action;
   return title.split(/[,:;]/)[0] ?? title;
 }
+
+function ridden(asking: Asking, unit: unknown): string {
+  const name =
+    typeof unit === 'string'
+      ? one<{ name: string }>(
+          asking.db,
+          'SELECT u.name FROM units u JOIN things t ON t.key = u.key WHERE t.id = ?',
+          unit,
+        )?.name
+      : undefined;
+  return name === undefined ? 'Ridden by no unit' : `Ridden by ${name}`;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -327,6 +327,32 @@ describe('the shortest fix', () => {
   });
 });
 
+describe('the units', () => {
+  it('come the heaviest verdict first, and by name where that is the same', async () => {
+    const d = newDepartment();
+    const rigs = ['Engine 35', 'Engine 34', 'Engine 33', 'Engine 32', 'Engine 31'].map(
+      name => `${d.must('unit.add', { name, rig: { name }, on: '2015-01-01' })}.r`,
+    );
+    const hose = (number: string, place: string | undefined, passed: boolean) => {
+      const item = aHose(d, number, { place });
+      if (passed) d.must('record.add', { item, activity: 'service test', outcome: 'pass', on: '2026-06-01' });
+      return item;
+    };
+    hose('1', rigs[0], true);
+    d.must('item.tagOut', { item: hose('2', rigs[1], true), reason: 'Cut' });
+    hose('3', rigs[3], false);
+    hose('4', rigs[4], false);
+    const { units } = await d.ask<Readiness>('readiness.now', { on: TODAY });
+    expect(units.map(u => [u.name, u.verdict])).toEqual([
+      ['Engine 31', 'not ready'],
+      ['Engine 32', 'not ready'],
+      ['Engine 34', 'ready with limits'],
+      ['Engine 33', 'not known'],
+      ['Engine 35', 'ready'],
+    ]);
+  });
+});
+
 describe('what is said of a unit', () => {
   it('counts each thing once, by the gravest that is known against it', async () => {
     const d = newDepartment();
@@ -343,21 +369,23 @@ describe('what is said of a unit', () => {
 describe('what was done since a look', () => {
   it('tells each deed in the words of its history, and counts those it does not list', async () => {
     const d = newDepartment();
-    const { unit, bed } = layGround(d);
+    const { unit, rig, bed } = layGround(d);
     const item = aHose(d, '31-1', { place: bed });
     const since = new Date(d.clock.ms).toISOString();
     d.must('record.add', { item, activity: 'service test', outcome: 'fail', on: '2026-11-24' });
     d.must('item.tagOut', { item, reason: 'Burst at 210 psi' });
     d.must('note.write', { text: 'Generator hard to start', unit });
+    d.must('rig.takeOut', { rig, condition: 'out of service', reason: 'Pump seal leaks' });
     const { total, lines } = await d.ask<Changes>('changes.since', { since });
-    expect(total).toBe(3);
+    expect(total).toBe(4);
     expect(lines.map(l => [l.number, l.what, l.thing, l.byName])).toEqual([
+      [null, 'Out of service: Pump seal leaks', 'Engine 31', 'R. Alder'],
       [null, 'Pass-on note: Generator hard to start', null, 'R. Alder'],
       ['31-1', 'Tagged out: Burst at 210 psi', '1¾ in attack hose, 50 ft', 'R. Alder'],
       ['31-1', 'Service test, failed', '1¾ in attack hose, 50 ft', 'R. Alder'],
     ]);
     const short = await d.ask<Changes>('changes.since', { since, limit: 1 });
-    expect([short.total, short.lines.length]).toEqual([3, 1]);
+    expect([short.total, short.lines.length]).toEqual([4, 1]);
     expect((await d.ask<Changes>('changes.since', { since: lines[0]?.recordedAt })).total).toBe(0);
   });
 

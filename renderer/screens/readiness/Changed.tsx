@@ -84,11 +84,11 @@ const columnsIn = (zone: string, opened: ReadonlySet<string>): TableColumn<Chang
     head: 'Thing',
     cell: ({ key, lines }) =>
       lines.length > 1 ? (
-        <span>
+        <span className={styles.oneLine}>
           {opened.has(key) ? '▾' : '▸'} {lines.length.toLocaleString('en-US')} things
         </span>
       ) : (
-        <span className={styles.number}>{lines[0]?.number ?? ''}</span>
+        <Named line={lines[0]} />
       ),
   },
   {
@@ -96,8 +96,18 @@ const columnsIn = (zone: string, opened: ReadonlySet<string>): TableColumn<Chang
     head: 'What was done',
     cell: ({ lines: [first] }) => <span className={styles.wraps}>{first?.what}</span>,
   },
-  { key: 'by', head: 'Signed by', cell: ({ lines: [first] }) => first?.byName ?? '' },
+  {
+    key: 'by',
+    head: 'Signed by',
+    cell: ({ lines: [first] }) => <span className={styles.oneLine}>{first?.byName ?? ''}</span>,
+  },
 ];
+
+/** What it was done to: a thing by its number, a rig or a place by its name. */
+function Named({ line }: { line: ChangeLine | undefined }) {
+  if (line?.number) return <span className={styles.number}>{line.number}</span>;
+  return <span className={styles.oneLine}>{line?.thing ?? ''}</span>;
+}
 
 /** `25 Nov 06:40`: the year is plain from the heading. */
 function shortMoment(line: ChangeLine | undefined, zone: string): string {

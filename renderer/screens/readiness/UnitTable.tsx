@@ -1,5 +1,5 @@
 /** The units, the heaviest verdict first. The focus stays on the table and arrows move the active row, as in every list. */
-import { type KeyboardEvent, type Ref, useId, useImperativeHandle, useRef } from 'react';
+import { Fragment, type KeyboardEvent, type Ref, useEffect, useId, useImperativeHandle, useRef } from 'react';
 import type { UnitReadiness } from '../../../db/api-desk.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 import styles from './readiness.module.css';
@@ -31,6 +31,11 @@ export function UnitTable(props: UnitTableProps) {
   const table = useRef<HTMLTableElement>(null);
   const id = useId();
   useImperativeHandle(handle, () => ({ focus: () => table.current?.focus({ preventScroll: true }) }), []);
+
+  // Takes the focus when it appears where nothing has it, so that its keys work at once.
+  useEffect(() => {
+    if (document.activeElement === document.body) table.current?.focus({ preventScroll: true });
+  }, []);
 
   const go = (to: number) => {
     const at = Math.min(Math.max(to, 0), units.length - 1);
@@ -154,15 +159,26 @@ export function UnitTable(props: UnitTableProps) {
   );
 }
 
-/** How much is known against the unit, and under it the heaviest of it. */
+/** How much is known against the unit, and under it the heaviest of it, as far as there is room. */
 function Known({ unit }: { unit: UnitReadiness }) {
-  const [first] = unit.reasons;
+  const heaviest = unit.reasons.filter(
+    (r, i) => r.item === null || unit.reasons.findIndex(other => other.item === r.item) === i,
+  );
   return (
     <>
       <span className={styles.says}>{unit.says}</span>
-      {first ? (
+      {unit.rig && !unit.rig.own ? (
+        <span className={styles.ridesToo}> Riding {unit.rig.name}, not its own.</span>
+      ) : null}
+      {heaviest.length > 0 ? (
         <span className={styles.under}>
-          {first.number ? <span className={styles.number}>{first.number}</span> : null} {first.what}
+          {heaviest.map((r, i) => (
+            <Fragment key={`${r.item} ${r.what}`}>
+              {i > 0 ? <span>; </span> : null}
+              {r.number ? <span className={styles.number}>{r.number} </span> : null}
+              {r.what}
+            </Fragment>
+          ))}
         </span>
       ) : null}
     </>

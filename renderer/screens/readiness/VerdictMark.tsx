@@ -17,7 +17,13 @@ const SHAPES: Readonly<Record<Verdict, ReactNode>> = {
       <path d="M1 1h14v6.4H1z" fill="currentColor" />
     </>
   ),
-  'not ready': <path d="M.2.2h15.6v12.3H.2z" fill="currentColor" />,
+  'not ready': (
+    <path
+      d="M.2.2h15.6v12.3H.2zM2.6 3.7v1.1h10.8V3.7zM2.6 7.7v1.1h10.8V7.7z"
+      fill="currentColor"
+      fillRule="evenodd"
+    />
+  ),
   'not known': <path d={BAY} fill="none" stroke="currentColor" strokeWidth="1.7" strokeDasharray="2.6 2.1" />,
 };
 
