@@ -64,7 +64,11 @@ const columnsOn = (on: string): TableColumn<OutLine>[] => [
       </span>
     ),
   },
-  { key: 'place', head: 'Where', cell: l => l.place ?? 'Place not known' },
+  {
+    key: 'place',
+    head: 'Where',
+    cell: l => <span className={styles.where}>{l.place ?? 'Place not known'}</span>,
+  },
 ];
 
 /** Whole days since the day it went out, where that day is known. */

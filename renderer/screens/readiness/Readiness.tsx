@@ -142,20 +142,20 @@ export function Readiness({ search }: { search: ReadinessSearch }) {
         ) : null}
         {units.length > 0 && summary.things === 0 ? <NoThings /> : null}
         <div className={styles.pair}>
-          <Notes
-            open={readiness.notes}
-            closedShown={closedShown}
-            onClosedShown={setClosedShown}
-            onWrite={writeNote}
-            onClose={note => setWriting({ note })}
-          />
+          <div className={styles.column}>
+            <Notes
+              open={readiness.notes}
+              closedShown={closedShown}
+              onClosedShown={setClosedShown}
+              onWrite={writeNote}
+              onClose={note => setWriting({ note })}
+            />
+            {summary.things > 0 ? <Elsewhere places={readiness.elsewhere} onOpen={openPlace} /> : null}
+          </div>
           <Changed changes={changes} zone={summary.zone} onOpenPage={openPage} />
         </div>
         {summary.things > 0 ? (
-          <div className={`${styles.pair} ${styles.wideFirst}`}>
-            <OutOfService lines={readiness.outOfService} on={readiness.on} onOpenPage={openPage} />
-            <Elsewhere places={readiness.elsewhere} onOpen={openPlace} />
-          </div>
+          <OutOfService lines={readiness.outOfService} on={readiness.on} onOpenPage={openPage} />
         ) : null}
       </div>
       <footer className={styles.foot}>

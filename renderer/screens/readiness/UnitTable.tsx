@@ -166,10 +166,10 @@ function Known({ unit }: { unit: UnitReadiness }) {
   );
   return (
     <>
-      <span className={styles.says}>{unit.says}</span>
       {unit.rig && !unit.rig.own ? (
-        <span className={styles.ridesToo}> Riding {unit.rig.name}, not its own.</span>
+        <span className={styles.ridesToo}>Riding {unit.rig.name}, not its own. </span>
       ) : null}
+      <span className={styles.says}>{unit.says}</span>
       {heaviest.length > 0 ? (
         <span className={styles.under}>
           {heaviest.map((r, i) => (

@@ -1,0 +1,189 @@
+/** Readiness by keys alone, as it is used each morning; then pictures for review, and axe. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, type Host, shot, test } from './host.ts';
+import { Keys } from './keys.ts';
+
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+];
+
+async function look(page: Page, name: string): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
+      // Nothing is cut off at the side, neither of the window nor of the list.
+      expect(await page.evaluate(cutOff)).toEqual([]);
+      await shot(page, `${name}-${colorScheme}-${size.width}`);
+    }
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`)).toEqual([]);
+  }
+}
+
+/** Boxes that hold more than they show from side to side. */
+function cutOff(): string[] {
+  return [document.documentElement, ...document.querySelectorAll('main div, main aside')]
+    .filter(box => getComputedStyle(box).overflowX !== 'visible' || box === document.documentElement)
+    .filter(box => box.scrollWidth > box.clientWidth)
+    .map(box => `${box.className}: ${box.scrollWidth} in ${box.clientWidth}`);
+}
+
+const units = (page: Page) => page.getByRole('grid', { name: 'Units, the heaviest verdict first' });
+const panel = (page: Page) => page.getByRole('complementary');
+
+/** Signs the form that is open as B. Whitlow and sends it; the focus stands on who signs. */
+async function sign(keys: Keys, page: Page): Promise<void> {
+  await expect(page.getByRole('combobox', { name: 'Signed by' })).toBeFocused();
+  await keys.type('whit');
+  await expect(page.getByRole('option', { name: /Whitlow/ })).toBeVisible();
+  await keys.press('Enter');
+  await keys.press('Enter');
+}
+
+async function itemOf(page: Page, host: Host, number: string): Promise<string> {
+  const [found] = await host.ask(page, 'item.find', { number });
+  return found?.item ?? '';
+}
+
+test.describe('with the demo department', () => {
+  test('from a unit to its reasons and their why, and back where it was', async ({ page }) => {
+    const keys = new Keys(page);
+    await expect(page).toHaveURL(/#\/readiness/);
+    await expect(units(page)).toBeFocused();
+    // The heaviest verdict comes first; Engine 31 carries a hose whose test is overdue.
+    await expect(units(page).getByRole('row').nth(1)).toHaveAccessibleName(/Engine 31.*Not ready/);
+    await keys.press('Enter');
+    await expect(panel(page).getByRole('heading', { name: 'Engine 31' })).toBeVisible();
+    const hose = panel(page).getByRole('button', { name: /31-107 Service test overdue since 13 Jun 2026/ });
+    await expect(hose).toBeFocused();
+    await keys.press('ArrowDown');
+    await expect(panel(page).getByRole('button', { name: /LGT-2 Tagged out/ })).toBeFocused();
+    await keys.press('ArrowUp');
+    await keys.press('Enter');
+    await expect(panel(page).getByText(/The rule:/)).toBeVisible();
+    await keys.press('Escape');
+    await expect(hose).toBeFocused();
+    await keys.press('ArrowRight');
+    await expect(panel(page).getByRole('heading', { name: 'Engine 32' })).toBeVisible();
+    await keys.press('Escape');
+    await expect(units(page)).toBeFocused();
+    await keys.press('d');
+    await expect(page).toHaveURL(/#\/due\?.*within=30/);
+    await expect(page.getByLabel('Unit: Engine 32')).toBeVisible();
+  });
+
+  test('the nearest spare goes in for what blocks, and the verdict follows', async ({ page, host }) => {
+    const keys = new Keys(page);
+    await expect(units(page)).toBeFocused();
+    await keys.press('Enter');
+    await expect(panel(page).getByText('Nearest ready spare: 31-104, Station 31, hose rack')).toBeVisible();
+    await expect(panel(page).getByRole('button', { name: 'Swap it in' })).toBeEnabled();
+    await keys.press('s');
+    await expect(page.getByRole('dialog')).toBeVisible();
+    await page.getByRole('combobox', { name: 'Signed by' }).focus();
+    await sign(keys, page);
+    await expect(page.getByText('31-104 is at Engine 31, crosslay 2 in place of 31-107.')).toBeVisible();
+    const placeOf = async (number: string) =>
+      (await host.ask(page, 'item.page', { item: await itemOf(page, host, number) })).place;
+    expect([await placeOf('31-104'), await placeOf('31-107')]).toEqual([
+      'Engine 31, crosslay 2',
+      'Station 31, hose rack',
+    ]);
+    await expect(units(page).getByRole('row', { name: /Engine 31/ })).toHaveAccessibleName(
+      /Ready with limits/,
+    );
+  });
+
+  test('a note is passed on, signed, carried and closed', async ({ page, host }) => {
+    const keys = new Keys(page);
+    await expect(units(page)).toBeFocused();
+    await keys.press('n');
+    await keys.type('Generator hard to start');
+    await keys.press('Tab');
+    await keys.type('res');
+    await keys.press('Enter');
+    await keys.press('Tab');
+    await keys.press('Tab');
+    await sign(keys, page);
+    const open = page.getByRole('list', { name: 'Open notes' });
+    await expect(open.getByText('Generator hard to start')).toBeVisible();
+    expect(await host.ask(page, 'notes.list', { open: true })).toMatchObject([
+      { text: 'Generator hard to start', unit: 'Rescue 33', byName: 'B. Whitlow' },
+    ]);
+    // It is carried over a new start of the screens.
+    await page.reload();
+    await expect(open.getByText('Generator hard to start')).toBeVisible();
+    await keys.press('x');
+    await keys.type('Fresh fuel');
+    // Whoever signed a moment ago signs again.
+    await keys.press('Enter');
+    await expect(open).toHaveCount(0);
+    await keys.press('h');
+    await expect(page.getByRole('list', { name: 'Closed notes' })).toContainText(
+      /closed by B\. Whitlow, 25 Nov 2026: Fresh fuel/,
+    );
+  });
+
+  test('what was done since the last look is told once it is marked', async ({ page }) => {
+    const keys = new Keys(page);
+    await expect(page.getByRole('heading', { name: /Since yesterday/ })).toBeVisible();
+    await expect(page.getByText(/^\d+ deeds\./)).toBeVisible();
+    await keys.press('l');
+    await expect(page.getByText(/^Nothing was done\. Last look/)).toBeVisible();
+    await page.reload();
+    await expect(page.getByRole('heading', { name: /Since the last look/ })).toBeVisible();
+  });
+
+  test('looks as it should', async ({ page }) => {
+    const keys = new Keys(page);
+    await expect(units(page)).toBeFocused();
+    await look(page, 'readiness');
+    await keys.press('Enter');
+    await expect(
+      panel(page)
+        .getByText(/Nearest ready spare/)
+        .first(),
+    ).toBeVisible();
+    await look(page, 'readiness-unit');
+    await keys.press('Enter');
+    await expect(panel(page).getByText(/The rule:/)).toBeVisible();
+    await look(page, 'readiness-why');
+  });
+});
+
+test.describe('with an empty file', () => {
+  test.use({ startWith: 'empty' });
+
+  test('it teaches where units and things come from', async ({ page, host }) => {
+    const keys = new Keys(page);
+    for (const [label, said] of [
+      ['Name of the department', 'Cedar Hollow Fire Company'],
+      ['Your member number', '7'],
+      ['Your name', 'A. Birch'],
+    ] as const) {
+      await page.getByLabel(label).focus();
+      await keys.type(said);
+    }
+    await keys.press('Enter');
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await keys.press('1');
+    await expect(page.getByText(/No unit is known yet/)).toBeVisible();
+    await look(page, 'readiness-empty');
+    const [member] = await host.ask(page, 'members.list', {});
+    const answer = await page.request.post(`${host.origin}/api/act`, {
+      data: {
+        request: {
+          by: member?.id,
+          deeds: [{ action: 'unit.add', body: { name: 'Engine 1', rig: { name: 'Engine 1' } } }],
+        },
+      },
+    });
+    expect(answer.ok()).toBe(true);
+    await expect(units(page).getByRole('row', { name: /Engine 1.*Not known/ })).toBeVisible();
+    await expect(page.getByText(/Nothing is in the book yet/)).toBeVisible();
+    await look(page, 'readiness-no-things');
+  });
+});
