@@ -8,6 +8,7 @@ import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
 import { changesSince, notesList } from './notes.ts';
+import { paperMake } from './paper.ts';
 import { readinessNow } from './readiness.ts';
 import { rigPage } from './rig-page.ts';
 import { rigsList } from './rigs.ts';
@@ -40,6 +41,7 @@ const LIST = [
   exportItems,
   exportLedger,
   ledgerHeads,
+  paperMake,
 ] as unknown as Question[];
 
 export const QUESTIONS: ReadonlyMap<string, Question> = new Map(LIST.map(q => [q.name as QuestionName, q]));

@@ -8,6 +8,8 @@ export interface Asking {
   db: Db;
   /** The day in the department's zone, or the one a script compares with. */
   today: Day;
+  /** UTC milliseconds now: when a paper is printed. */
+  now(): number;
   /** For long answers: told how far it has come; `'stop'` where the asker has canceled. */
   watch?: ((done: number, total: number) => 'go on' | 'stop') | undefined;
 }

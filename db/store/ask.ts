@@ -30,7 +30,7 @@ export async function ask(
   if (!parsed.success) return { ok: false, ...schemaProblems(parsed.error) };
   const zone = one<{ zone: string }>(db, 'SELECT zone FROM departments')?.zone ?? 'UTC';
   const today = clock.today ?? dayIn(zone, clock.now());
-  const asking: Asking = { db, today, watch };
+  const asking: Asking = { db, today, now: () => clock.now(), watch };
   db.exec('BEGIN');
   try {
     return { ok: true, value: await question.answer(asking, parsed.data) };

@@ -1,0 +1,74 @@
+/** Papers: what a screen shows, as a PDF that is the same from every host. */
+import { z } from 'zod';
+import type { DepartmentSummary } from '../api.ts';
+import type { Paper, PdfFile } from '../api-desk.ts';
+import { comingDue, type ListFilter } from '../paper/coming-due.ts';
+import { framed, type Sheet } from '../paper/frame.ts';
+import { itemHistorySheet } from '../paper/item-history.ts';
+import { morningPage } from '../paper/morning-page.ts';
+import { print } from '../paper/print.ts';
+import { ruleSheet } from '../paper/rule-sheet.ts';
+import { departmentSummary } from './department.ts';
+import { filterFields } from './due-filter.ts';
+import { ledgerHeads } from './exports.ts';
+import { day, dayAsked, textOrNull } from './fields.ts';
+import { type Asking, CannotAnswer, question } from './types.ts';
+
+const by = z.string().max(200).optional();
+
+export const paperMake = question({
+  name: 'paper.make',
+  title:
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rule sheet',
+  schema: z.discriminatedUnion('paper', [
+    z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
+    z.strictObject({
+      paper: z.literal('coming due'),
+      filter: z.strictObject({
+        ...filterFields,
+        sort: z.enum(['due', 'number', 'place', 'title']).optional(),
+        descending: z.boolean().optional(),
+        by: z.enum(['month', 'unit', 'family']).optional(),
+      }),
+      on: day.optional(),
+      by,
+    }),
+    z.strictObject({ paper: z.literal('item history'), item: z.string(), by }),
+    z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
+  ]) as unknown as z.ZodType<Paper & { by?: string }>,
+  async answer(asking, args): Promise<PdfFile> {
+    const department = await departmentSummary.answer(asking, {});
+    if (department === null)
+      throw new CannotAnswer('no department', 'No department is open.', 'Open or start a department first.');
+    const sheet = await sheetOf(asking, args, department);
+    const ledger = await ledgerHeads.answer(asking, {});
+    const printed = framed(sheet, { department, at: asking.now(), by: args.by ?? null, ledger });
+    const { bytes, pages } = await print(printed, sheet.rows, asking.watch);
+    return { name: nameOf(sheet), pages, base64: bytes.toString('base64') };
+  },
+  example: { paper: 'morning page', station: 'Station 31', on: '2026-11-25' },
+});
+
+function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): Promise<Sheet> {
+  const today = textOrNull(asking.today) as string;
+  switch (paper.paper) {
+    case 'morning page':
+      return morningPage(asking, paper.station, textOrNull(dayAsked(asking, paper.on)) as string, department);
+    case 'coming due': {
+      // Checked by the schema above; the contract leaves the filter's shape open.
+      const filter = paper.filter as ListFilter;
+      const on = textOrNull(dayAsked(asking, paper.on ?? filter.on)) as string;
+      return comingDue(asking, filter, on);
+    }
+    case 'item history':
+      return itemHistorySheet(asking, paper.item, today, department);
+    case 'rule sheet':
+      return ruleSheet(asking, paper.family, today);
+  }
+}
+
+/** `Morning page, Station 31, 2026-11-25.pdf`, without what a file's name may not hold on some system. */
+function nameOf({ name, about, on }: Sheet): string {
+  const plain = `${name}, ${about}, ${on}`.replace(/[/\\:*?"<>|\p{Cc}]/gu, ' ').replace(/\s+/g, ' ');
+  return `${plain.slice(0, 120).trim()}.pdf`;
+}
