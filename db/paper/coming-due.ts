@@ -9,9 +9,9 @@ import { dueGroups, dueList } from '../questions/due.ts';
 import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText, daysFigure } from './dates.ts';
-import { beforeYouStart, type Sheet, section, titled } from './frame.ts';
+import { beforeYouStart, type Sheet, titled } from './frame.ts';
 import { conditionCells, stateCells } from './marks.ts';
-import { filterSentence, type Names } from './sentence.ts';
+import { filterSentence, monthWords, type Names } from './sentence.ts';
 import { figureCell, type Head, listTable, monoCell } from './tables.ts';
 
 export type ListFilter = DueFilter &
@@ -23,15 +23,15 @@ export type ListFilter = DueFilter &
 export const MOST_ROWS = 10_000;
 
 const HEADS: readonly Head[] = [
-  { head: 'Number', width: 60 },
-  { head: 'Family', width: 66 },
-  { head: 'What is owed', width: 98 },
-  { head: 'State', width: 58, over: 2 },
-  { head: 'Due', width: 56, figure: true },
+  { head: 'Number', width: 58 },
+  { head: 'Family', width: 62 },
+  { head: 'What is owed', width: 82 },
+  { head: 'State', width: 54, over: 2 },
+  { head: 'Due', width: 54, figure: true },
   { head: 'Days left', width: 42, figure: true },
-  { head: 'Last done', width: 56, figure: true },
+  { head: 'Last done', width: 54, figure: true },
   { head: 'Place', width: '*' },
-  { head: 'Condition', width: 56, over: 2 },
+  { head: 'Condition', width: 58, over: 2 },
 ];
 
 /** @throws CannotAnswer for a filter that names what the department does not have, and for a list too long for paper */
@@ -49,7 +49,7 @@ export async function comingDue(asking: Asking, filter: ListFilter, on: string):
   const summary = (await departmentSummary.answer(asking, {})) as DepartmentSummary;
   return {
     name: 'Coming due',
-    about: 'what must be done, by when',
+    about: null,
     on,
     orientation: 'landscape',
     rows: rows.length,
@@ -98,12 +98,8 @@ async function grouped(
   return inOrder.flatMap(({ key, title }) => {
     const list = inGroups.get(key) ?? [];
     if (list.length === 0) return [];
-    return [
-      section(
-        `${by === 'month' && key !== 'none' ? monthTitle(key) : title}: ${counted(list.length, 'row')}`,
-      ),
-      listTable(HEADS, list.map(rowCells)),
-    ];
+    const heading = by === 'month' && key !== 'none' ? monthWords(key) : title;
+    return [listTable(HEADS, list.map(rowCells), `${heading}: ${counted(list.length, 'row')}`)];
   });
 }
 
@@ -113,11 +109,6 @@ function keyOf(row: DueListRow, by: 'month' | 'unit' | 'family'): string {
   // The day a first one has been owed since is its month, as in the list's order.
   return (row.dueOn ?? row.owedSince)?.slice(0, 7) ?? 'none';
 }
-
-const monthTitle = (month: string) =>
-  new Intl.DateTimeFormat('en-US', { month: 'long', year: 'numeric', timeZone: 'UTC' }).format(
-    new Date(`${month}-01T00:00:00Z`),
-  );
 
 const ORDER_OF_STATES: readonly DueState[] = [
   'life ended',
@@ -167,7 +158,7 @@ function cautions(rows: readonly DueListRow[], rules: ReadonlyMap<string, Requir
       [...said].slice(0, CAUTIONS_A_FAMILY).join(' '),
     ],
   }));
-  return [beforeYouStart([...lines, 'More is on the rule sheet of each family: read it before the test.'])];
+  return [beforeYouStart(lines, 'The rule sheet of each family says more: read it before the test.')];
 }
 
 function namesOf(summary: DepartmentSummary, rules: ReadonlyMap<string, Requirement>): Names {

@@ -47,3 +47,7 @@ export const figure = (n: number): string => n.toLocaleString('en-US');
 /** `1 row`, `12 rows`. */
 export const counted = (n: number, one: string, many = `${one}s`): string =>
   `${figure(n)} ${n === 1 ? one : many}`;
+
+/** A text cut to so many characters, with the sign that it goes on. */
+export const brief = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;

@@ -1,14 +1,15 @@
 /** The frame of every page: for whom and for when above; page, printing and the ledger's head below. */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces.js';
 import type { DepartmentSummary, LedgerHead } from '../api.ts';
-import { counted, momentText, weekdayText } from './dates.ts';
+import { brief, counted, momentText, weekdayText } from './dates.ts';
+import { textLength } from './tables.ts';
 
 /** What a paper is, before it is framed. */
 export interface Sheet {
   /** `Morning page`. */
   name: string;
-  /** What it is about: `Station 31`. */
-  about: string;
+  /** What it is about, `Station 31`; null where its name says all. */
+  about: string | null;
   /** The day it is for, `YYYY-MM-DD`. */
   on: string;
   orientation: 'portrait' | 'landscape';
@@ -26,14 +27,18 @@ export interface Printing {
   ledger: { entries: number; devices: LedgerHead[] };
 }
 
-const SIDE_PT = 40;
-const TOP_PT = 58;
-const BOTTOM_PT = 62;
+export const SIDE_PT = 38;
+const TOP_PT = 56;
+const BOTTOM_PT = 58;
 /** The smallest type on any paper, in points. */
 export const SMALLEST_PT = 10;
 /** Heads that stand in the footer; a department with more devices finds them all at the end of the paper. */
 const HEADS_IN_FOOTER = 2;
 const HASH_SHOWN = 16;
+/** Longer names would push the day off the line. */
+const NAME_SHOWN = 48;
+
+export const nameOf = ({ name, about }: Sheet): string => (about === null ? name : `${name}, ${about}`);
 
 /** A US letter page: 8½ by 11 in, which is 612 by 792 pt. */
 export function framed(sheet: Sheet, printing: Printing): TDocumentDefinitions {
@@ -46,10 +51,10 @@ export function framed(sheet: Sheet, printing: Printing): TDocumentDefinitions {
     defaultStyle: { font: 'Text', fontSize: SMALLEST_PT, lineHeight: 1.08 },
     styles: {
       title: { font: 'Narrow', bold: true, fontSize: 20, lineHeight: 1 },
-      section: { font: 'Narrow', bold: true, fontSize: 13, margin: [0, 10, 0, 2] },
+      section: { font: 'Narrow', bold: true, fontSize: 13, margin: [0, 8, 0, 2] },
     },
     info: {
-      title: `${sheet.name}, ${sheet.about}`,
+      title: nameOf(sheet),
       author: department.name,
       subject: `For ${sheet.on}`,
       creator: 'Baybook',
@@ -58,19 +63,20 @@ export function framed(sheet: Sheet, printing: Printing): TDocumentDefinitions {
     displayTitle: true,
     language: 'en-US',
     header: {
-      margin: [SIDE_PT, 28, SIDE_PT, 0],
+      margin: [SIDE_PT, 27, SIDE_PT, 0],
       stack: [
         {
           columns: [
             {
               text: [
-                { text: department.name, bold: true },
-                `   ${sheet.name}, ${sheet.about}`,
-                ...(department.isDemo ? ['   (demo: invented)'] : []),
+                { text: brief(department.name, NAME_SHOWN), bold: true },
+                `   ${brief(nameOf(sheet), NAME_SHOWN)}`,
+                department.isDemo ? '   (demo: invented)' : '',
               ],
             },
             {
               text: `For ${weekdayText(sheet.on)}`,
+              noWrap: true,
               alignment: 'right',
               width: 'auto',
               fontFeatures: ['tnum'],
@@ -108,7 +114,7 @@ export function framed(sheet: Sheet, printing: Printing): TDocumentDefinitions {
 }
 
 function printedText({ at, by, department }: Printing): string {
-  const who = by === null ? 'by someone who gave no name' : `by ${by}`;
+  const who = by === null ? 'by someone who gave no name' : `by ${brief(by, NAME_SHOWN)}`;
   return `Printed ${momentText(at, department.zone)} (${department.zone}) ${who}`;
 }
 
@@ -148,14 +154,20 @@ export const ruled = (width: number, weight: number, above: number): Content => 
 export const titled = (title: string, answer: Content): Content => ({
   stack: [
     { text: title, style: 'title' },
-    { text: answer, margin: [0, 2, 0, 4] },
+    { stack: [answer], margin: [0, 2, 0, 4] },
   ],
 });
 
 export const section = (text: string): Content => ({ text, style: 'section', headlineLevel: 1 });
 
-/** A section that begins where its first rows do, never alone at the foot of a page. */
-export const together = (stack: Content[]): Content => ({ stack, unbreakable: true });
+/** More characters than this may not fit on one page. */
+const PAGEFUL = 2500;
+
+/** What is read together stands on one page, where it fits on one. */
+export const together = (stack: Content[]): Content => ({
+  stack,
+  unbreakable: textLength(stack) < PAGEFUL,
+});
 
 /** Names and values beside each other. */
 export function fieldList(
@@ -173,7 +185,7 @@ export function fieldList(
 }
 
 /** The box that stands before work that can hurt someone. */
-export function beforeYouStart(cautions: readonly Content[], who: string | null = null): Content {
+export function beforeYouStart(cautions: readonly Content[], more: string | null = null): Content {
   return {
     table: {
       widths: ['*'],
@@ -182,16 +194,19 @@ export function beforeYouStart(cautions: readonly Content[], who: string | null 
         [
           {
             stack: [
-              { text: 'Before you start', bold: true, font: 'Narrow', fontSize: 12 },
+              { text: 'Before you start', bold: true, fontSize: 12 },
               { ul: [...cautions], margin: [0, 2, 0, 2], markerColor: 'black' },
-              ...(who === null ? [] : [who]),
-              'Follow the manufacturer, the current standard and your AHJ; tests by qualified people.',
+              [
+                ...(more === null ? [] : [more]),
+                'Follow the manufacturer, the current standard and your AHJ; tests by qualified people.',
+              ].join(' '),
             ],
           },
         ],
       ],
     },
     layout: 'box',
+    font: 'Narrow',
     margin: [0, 6, 0, 4],
   };
 }

@@ -1,5 +1,6 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { inchText } from '../../domain/describe.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { Attribute } from '../../domain/rulebook/types.ts';
 import type { DepartmentSummary, HistoryLine, ItemPage } from '../api.ts';
@@ -7,9 +8,9 @@ import { dueExplain } from '../questions/explain.ts';
 import { itemHistory, itemPage } from '../questions/items.ts';
 import type { Asking } from '../questions/types.ts';
 import { counted, dateText, daysFigure, momentText } from './dates.ts';
-import { fieldList, type Sheet, section, titled } from './frame.ts';
+import { fieldList, type Sheet, section, titled, together } from './frame.ts';
 import { capital, isMark, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
-import { figureCell, listTable } from './tables.ts';
+import { bareTable, figureCell, listTable } from './tables.ts';
 
 /** @throws CannotAnswer where no thing has the id */
 export async function itemHistorySheet(
@@ -28,7 +29,7 @@ export async function itemHistorySheet(
   );
   return {
     name: 'Item history',
-    about: `${page.number}, ${page.what}`,
+    about: page.number,
     on,
     orientation: 'portrait',
     rows: history.length + 2 * dates.length,
@@ -38,19 +39,24 @@ export async function itemHistorySheet(
       { columns: [standing(page), identity(page)], columnGap: 22 },
       section('Every date, with its rule'),
       dates.length === 0 ? nothingOwed(page) : datesTable(dates),
-      section(`Every record, the latest first: ${counted(history.length, 'line')}`),
-      history.length === 0 ? 'Nothing is on record.' : recordsTable(history, page.family, department),
-      {
-        text: 'A line that is struck through was voided in the open: it counts for nothing, and stays to be read.',
-        margin: [0, 6, 0, 0],
-      },
+      ...(history.length === 0
+        ? [section('Every record'), 'Nothing is on record.']
+        : [recordsTable(history, page.family, department)]),
+      ...(history.some(line => line.voided)
+        ? [
+            {
+              text: 'A line that is struck through was voided in the open: it counts for nothing, and stays to be read.',
+              margin: [0, 6, 0, 0],
+            } satisfies Content,
+          ]
+        : []),
     ],
   };
 }
 
 function nextText({ next, state }: ItemPage): string {
   if (next === null) return `${capital(state)}. No date lies ahead.`;
-  return `${capital(state)}. Next: ${next.titles.join(' and ').toLowerCase()} by ${dateText(next.dueOn)}.`;
+  return `${capital(state)}. First by date: ${next.titles.join(' and ').toLowerCase()}, ${dateText(next.dueOn)}.`;
 }
 
 /** A mark with its word, as one line. */
@@ -113,7 +119,12 @@ function attributeText(attribute: Attribute, value: unknown): string {
   if (attribute.type === 'choice')
     return attribute.choices?.find(c => c.value === value)?.title ?? String(value);
   if (attribute.type === 'when') return dateText(String(value));
-  const figure = typeof value === 'number' ? value.toLocaleString('en-US') : String(value);
+  const figure =
+    typeof value === 'number'
+      ? value.toLocaleString('en-US')
+      : attribute.unit === 'in'
+        ? inchText(value)
+        : String(value);
   return attribute.unit ? `${figure} ${attribute.unit}` : figure;
 }
 
@@ -144,25 +155,20 @@ function datesTable(dates: readonly { row: ItemPage['due'][number]; why: string 
     { head: 'Being late', width: 50 },
   ] as const;
   return {
-    stack: dates.map(({ row, why }, i) => ({
-      unbreakable: true,
-      stack: [
-        listTable(
-          heads.map(h => (i === 0 ? h : { ...h, head: '' })),
-          [
-            [
-              { text: row.title, bold: true },
-              ...stateCells(row.state),
-              figureCell(dateText(row.dueOn ?? row.owedSince)),
-              figureCell(daysFigure(row.daysLeft)),
-              figureCell(dateText(row.lastOn)),
-              { text: row.late },
-            ],
-          ],
-        ),
-        { text: why, margin: [0, 2, 0, 6] },
-      ],
-    })),
+    stack: dates.map(({ row, why }, i) => {
+      const cells = [
+        [
+          { text: row.title, bold: true },
+          ...stateCells(row.state),
+          figureCell(dateText(row.dueOn ?? row.owedSince)),
+          figureCell(daysFigure(row.daysLeft)),
+          figureCell(dateText(row.lastOn)),
+          { text: row.late },
+        ],
+      ];
+      const table = i === 0 ? listTable(heads, cells) : bareTable(heads, cells);
+      return together([table, { text: why, margin: [0, 2, 0, 7] }]);
+    }),
   };
 }
 
@@ -173,10 +179,10 @@ function recordsTable(
 ): Content {
   return listTable(
     [
-      { head: 'On', width: 64, figure: true },
+      { head: 'On', width: 80, figure: true },
       { head: 'What', width: '*' },
-      { head: 'Signed by', width: 104 },
-      { head: 'Entered', width: 92, figure: true },
+      { head: 'Signed by', width: 98 },
+      { head: 'Entered', width: 80, figure: true },
     ],
     history.map((line): TableCell[] => [
       figureCell(dateText(line.effective)),
@@ -184,6 +190,7 @@ function recordsTable(
       { text: `${line.byName ?? 'Nobody named'} (${line.via})` },
       figureCell(momentText(line.recordedAt, zone)),
     ]),
+    `Every record, the latest first: ${counted(history.length, 'line')}`,
   );
 }
 

@@ -7,13 +7,13 @@ import { dueList } from '../questions/due.ts';
 import { readinessNow } from '../questions/readiness.ts';
 import { rigsList } from '../questions/rigs.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
-import { counted, dateText, momentText } from './dates.ts';
-import { ruled, type Sheet, section, titled, together } from './frame.ts';
+import { brief, counted, dateText, momentText } from './dates.ts';
+import { ruled, type Sheet, SIDE_PT, section, titled, together } from './frame.ts';
 import { capital, conditionCells, isMark, stateCells } from './marks.ts';
-import { figureCell, type Head, listTable, monoCell } from './tables.ts';
+import { bareTable, figureCell, type Head, listTable, monoCell } from './tables.ts';
 
 /** What stands on the page of each unit and of the station, so that most stations keep to one page. */
-const MOST = { reasons: 10, out: 12, soon: 10, notes: 8 };
+const MOST = { reasons: 10, out: 12, soon: 8, notes: 8 };
 const SOON_DAYS = 7;
 
 /** @throws CannotAnswer where there is no such station */
@@ -39,6 +39,9 @@ export async function morningPage(
   const ridden = units.flatMap(u => (u.rig ? [u.rig.name] : []));
   const here = new Set([station.name, ...rigs.map(r => r.name), ...ridden]);
   const out = known.outOfService.filter(o => o.place === null || here.has(topOf(o.place)));
+  const told = new Set(units.flatMap(u => u.reasons.map(r => r.item)));
+  const onNoUnit = out.filter(o => !told.has(o.item));
+  const whyOut = new Map(out.map(o => [o.item, o.reason]));
   const soon = await dueList.answer(asking, {
     on,
     station: station.id,
@@ -46,6 +49,7 @@ export async function morningPage(
     state: ['due soon', 'current'],
   });
   const notes = known.notes.filter(n => isFor(n, station.name, units));
+  const spare = rigs.filter(r => !ridden.includes(r.name)).map(r => r.name);
   return {
     name: 'Morning page',
     about: station.name,
@@ -54,22 +58,17 @@ export async function morningPage(
     rows: units.length * 4 + out.length + soon.total,
     content: [
       titled(`${station.name}: what is known against each unit?`, {
-        stack: [
-          { text: answer(units), bold: true },
+        text: [
+          { text: `${answer(units)} `, bold: true },
           'It advises. It does not change dispatch status; the officer decides.',
         ],
       }),
-      ...units.map(unitBlock),
+      ...units.map(u => unitBlock(u, whyOut, u === units.find(x => x.reasons.length > 0))),
       ...(units.length === 0 ? ['No unit is known to be at this station.'] : []),
-      ...elsewhereLine(
-        known,
-        station.name,
-        rigs.filter(r => !ridden.includes(r.name)).map(r => r.name),
-      ),
-      ...outBlock(out),
-      ...lookBlock(units, soon, on),
+      ...outBlock(onNoUnit, station.name),
+      ...lookBlock(elsewhereWords(known, station.name, spare), soon, on),
       ...notesBlock(notes, department.zone),
-      signing(),
+      signing(notes.length === 0 ? 'No pass-on note is open. Seen and decided:' : 'Seen and decided:'),
     ],
   };
 }
@@ -90,21 +89,30 @@ function answer(units: readonly UnitReadiness[]): string {
 }
 
 const REASON_HEADS: readonly Head[] = [
-  { head: 'Effect', width: 36 },
-  { head: 'State', width: 62, over: 2 },
-  { head: 'Number', width: 56 },
+  { head: 'Effect', width: 34 },
+  { head: 'State', width: 54, over: 2 },
+  { head: 'Number', width: 46 },
   { head: 'What', width: '*' },
-  { head: 'Since', width: 56, figure: true },
-  { head: 'Place', width: 108 },
+  { head: 'Since', width: 54, figure: true },
+  { head: 'Place', width: 96 },
 ];
 
-function unitBlock(unit: UnitReadiness): Content {
+/**
+ * @param whyOut why a thing is out of service, by its id
+ * @param headed whether its reasons stand under heads; further units' line up under the same
+ */
+function unitBlock(
+  unit: UnitReadiness,
+  whyOut: ReadonlyMap<string, string | null>,
+  headed: boolean,
+): Content {
   const { d7, d30, d90 } = unit.within;
   const rides = unit.rig === null ? 'no rig known' : unit.rig.own ? '' : `rides ${unit.rig.name}`;
   const shown = unit.reasons.slice(0, MOST.reasons);
   const left = unit.reasons.length - shown.length;
+  const table = headed ? listTable : bareTable;
   return {
-    margin: [0, 6, 0, 0],
+    margin: [0, 5, 0, 0],
     stack: [
       {
         unbreakable: true,
@@ -133,15 +141,24 @@ function unitBlock(unit: UnitReadiness): Content {
             text: `${unit.says} ${counted(unit.things, 'thing')}; last seen ${dateText(unit.lastSeen)}; ${counted(unit.notSeenFor.things, 'thing')} not seen for ${unit.notSeenFor.days} days.`,
             margin: [0, 0, 0, 2],
           },
-          ...(shown.length > 0 ? [listTable(REASON_HEADS, shown.map(reasonCells))] : []),
-          ...(left > 0 ? [`And ${counted(left, 'lighter reason')}: see Readiness.`] : []),
+          ...(shown.length > 0
+            ? [
+                table(
+                  REASON_HEADS,
+                  shown.map(reason => reasonCells(reason, whyOut)),
+                ),
+              ]
+            : []),
+          ...(left > 0
+            ? [`And ${counted(left, 'more reason')}, none heavier than these: see Readiness.`]
+            : []),
         ],
       },
     ],
   };
 }
 
-function reasonCells(reason: Reason): TableCell[] {
+function reasonCells(reason: Reason, whyOut: ReadonlyMap<string, string | null>): TableCell[] {
   const word = reason.state ?? reason.condition;
   return [
     { text: reason.effect },
@@ -149,132 +166,141 @@ function reasonCells(reason: Reason): TableCell[] {
       ? stateCells(word)
       : [{ text: '' }, { text: word === null ? '' : capital(word) }]),
     monoCell(reason.number ?? ''),
-    { text: reason.what },
-    figureCell(dateText(reason.dueOn ?? reason.since)),
+    { text: brief(whatWords(reason, whyOut), BRIEF) },
+    figureCell(dateText((reason.dueOn ?? reason.since)?.slice(0, 10) ?? null)),
     { text: reason.place ?? 'not known' },
   ];
 }
 
-/** Reserve rigs and the station itself, which no unit's verdict tells of. */
-function elsewhereLine(known: Readiness, station: string, spare: readonly string[]): Content[] {
-  const said = known.elsewhere
-    .filter(e => e.place === station || spare.includes(e.place))
-    .map(e => {
-      const parts = [
-        e.blocks > 0 ? `${e.blocks} that would block` : '',
-        e.limits > 0 ? `${e.limits} that would limit` : '',
-      ].filter(p => p !== '');
-      return `${e.place}: ${counted(e.blocks + e.limits, 'thing')}, ${parts.join(', ')}.`;
-    });
-  if (said.length === 0) return [];
-  return [
-    {
-      text: [{ text: 'On no unit.  ', bold: true, font: 'Narrow' }, said.join('  ')],
-      margin: [0, 8, 0, 0],
-    },
-  ];
+/** What it is about, without the state and the day that stand beside it, and why it is out of service. */
+function whatWords(reason: Reason, whyOut: ReadonlyMap<string, string | null>): string {
+  const word = reason.state ?? reason.condition;
+  const what =
+    word === null
+      ? reason.what
+      : reason.what
+          .replace(`${capital(word)}: `, '')
+          .replace(new RegExp(` ${word}(?: since [^:]*)?: `), ': ');
+  const why = reason.condition === null || reason.item === null ? null : (whyOut.get(reason.item) ?? null);
+  return why === null ? what : `${what}. ${why}`;
 }
 
-function outBlock(out: Readiness['outOfService']): Content[] {
-  if (out.length === 0)
-    return [together([section('Out of service'), 'Nothing is tagged out, at repair, held or missing.'])];
+/** A morning page tells it in a line or two; the whole of it is on the thing's own paper. */
+const BRIEF = 140;
+
+/** Reserve rigs and the station itself, which no unit's verdict tells of. */
+function elsewhereWords(known: Readiness, station: string, spare: readonly string[]): string[] {
+  return known.elsewhere
+    .filter(e => e.place === station || spare.includes(e.place))
+    .map(({ place, blocks, limits }) => {
+      const parts = [
+        blocks > 0 ? `${blocks} that would block` : '',
+        limits > 0 ? `${limits} that would limit` : '',
+      ].filter(p => p !== '');
+      return `${place}, on no unit: ${parts.join(', ')}`;
+    });
+}
+
+/** What is out of service and rides on no unit: on the racks, at repair, or where nobody knows. */
+function outBlock(out: Readiness['outOfService'], station: string): Content[] {
+  if (out.length === 0) return [section('Out of service, on no unit: nothing')];
   const shown = out.slice(0, MOST.out);
   return [
-    together([
-      section(`Out of service: ${counted(out.length, 'thing')}, the longest first`),
-      listTable(
-        [
-          { head: 'State', width: 62, over: 2 },
-          { head: 'Number', width: 56 },
-          { head: 'What, and why', width: '*' },
-          { head: 'Since', width: 56, figure: true },
-          { head: 'Place', width: 132 },
-        ],
-        shown.map(o => [
-          ...conditionCells(o.condition),
-          monoCell(o.number),
-          { text: o.reason ? `${o.what}. ${o.reason}` : o.what },
-          figureCell(dateText(o.since === null ? null : o.since.slice(0, 10))),
-          { text: o.place ?? 'not known' },
-        ]),
-      ),
-      ...(out.length > shown.length
-        ? [`And ${counted(out.length - shown.length, 'more thing')}: see Readiness.`]
-        : []),
-    ]),
+    listTable(
+      [
+        { head: 'State', width: 54, over: 2 },
+        { head: 'Number', width: 46 },
+        { head: 'What, and why', width: '*' },
+        { head: 'Since', width: 54, figure: true },
+        { head: 'Place', width: 106 },
+      ],
+      shown.map(o => [
+        ...conditionCells(o.condition),
+        monoCell(o.number),
+        { text: brief(o.reason ? `${o.what}. ${o.reason}` : o.what, BRIEF) },
+        figureCell(dateText(o.since === null ? null : o.since.slice(0, 10))),
+        { text: placeWithin(o.place, station) },
+      ]),
+      `Out of service, on no unit: ${counted(out.length, 'thing')}, the longest first`,
+    ),
+    ...(out.length > shown.length
+      ? [`And ${counted(out.length - shown.length, 'more thing')}: see Readiness.`]
+      : []),
   ];
 }
 
+/** A place in the station is named without it: the page is the station's own. */
+const placeWithin = (place: string | null, station: string) =>
+  place === null ? 'not known' : place.startsWith(`${station}, `) ? place.slice(station.length + 2) : place;
+
 function lookBlock(
-  units: readonly UnitReadiness[],
+  elsewhere: readonly string[],
   { rows, total }: { rows: readonly DueListRow[]; total: number },
   on: string,
 ): Content[] {
   const until = dayText(((parseDay(on) ?? 0) + SOON_DAYS) as Day);
-  const unseen = units.filter(u => u.notSeenFor.things > 0);
-  const lines = [
-    ...(unseen.length > 0
-      ? [
-          `Not seen, counted or tested for ${unseen[0]?.notSeenFor.days} days: ${unseen
-            .map(u => `${u.name} ${u.notSeenFor.things} of ${u.things}`)
-            .join(', ')}.`,
-        ]
-      : []),
-    ...gatheredSoon(rows),
-  ];
-  if (lines.length === 0) return [];
-  const head = `What to look at: ${total === 0 ? 'nothing falls due' : `${counted(total, 'duty', 'duties')} due`} by ${dateText(until)}`;
-  return [together([section(head), { ul: lines }])];
+  const due = total === 0 ? 'nothing falls due' : `${counted(total, 'duty', 'duties')} due`;
+  const lines = [...gatheredSoon(rows), ...elsewhere];
+  const head = section(`What to look at: ${due} by ${dateText(until)}`);
+  return [lines.length === 0 ? head : together([head, { ul: lines }])];
 }
 
-/** What falls due within the week, one line for a duty of a family: `Inspection of ground ladders: E-24-1 26 Nov`. */
+/** What falls due within the week, one line for a duty of a unit: `Engine 33: operational check of 5, by 30 Nov`. */
 function gatheredSoon(rows: readonly DueListRow[]): string[] {
   const groups = [...Map.groupBy(rows, r => `${r.unit ?? 'On no unit'}: ${r.title.toLowerCase()}`)];
-  return groups.slice(0, MOST.soon).map(([what, list]) => {
-    const shown = list.slice(0, 6).map(r => `${r.number} (${dateText(r.dueOn).replace(/ \d{4}$/, '')})`);
-    return `${what}: ${shown.join(', ')}${list.length > shown.length ? ` and ${list.length - shown.length} more` : ''}`;
+  const lines = groups.slice(0, MOST.soon).map(([what, list]) => {
+    const shown = list.slice(0, NUMBERS_SHOWN).map(r => r.number);
+    const more = list.length > shown.length ? ` and ${list.length - shown.length} more` : '';
+    // In the order of their dates: the first is the one to be in time for.
+    return `${what} by ${dateText(list[0]?.dueOn ?? null)}: ${shown.join(', ')}${more}`;
   });
+  return groups.length > lines.length
+    ? [...lines, `and ${groups.length - lines.length} more: see Coming due`]
+    : lines;
 }
 
+const NUMBERS_SHOWN = 6;
+
 function notesBlock(notes: readonly NoteLine[], zone: string): Content[] {
+  if (notes.length === 0) return [];
   const shown = notes.slice(0, MOST.notes);
+  const more = notes.length - shown.length;
   return [
     together([
-      section(`Pass-on: ${notes.length === 0 ? 'nothing open' : counted(notes.length, 'open note')}`),
-      ...(shown.length === 0
-        ? []
-        : [
-            {
-              table: {
-                widths: [78, 70, '*'],
-                dontBreakRows: true,
-                body: shown.map((n): TableCell[] => [
-                  { text: momentText(n.recordedAt, zone), fontFeatures: ['tnum'] },
-                  { text: n.unit ?? n.station ?? 'everyone' },
-                  { text: [n.text, n.byName ? ` ${n.byName}.` : ''] },
-                ]),
-              },
-              layout: 'plain',
-              font: 'Narrow',
-            } satisfies Content,
+      section(`Pass-on: ${counted(notes.length, 'open note')}`),
+      {
+        table: {
+          widths: [84, 70, '*'],
+          dontBreakRows: true,
+          body: shown.map((n): TableCell[] => [
+            { text: momentText(n.recordedAt, zone), fontFeatures: ['tnum'] },
+            { text: n.unit ?? n.station ?? 'everyone' },
+            { text: `${brief(n.text, NOTE_SHOWN)}${n.byName ? ` (${n.byName})` : ''}` },
           ]),
+        },
+        layout: 'plain',
+        font: 'Narrow',
+      },
+      ...(more > 0 ? [`And ${counted(more, 'more note')}: see Readiness.`] : []),
     ]),
   ];
 }
 
-const WIDTH_PT = 532;
+const NOTE_SHOWN = 500;
+
+const WIDTH_PT = 612 - 2 * SIDE_PT;
 
 /** Room for the hand: what was seen and decided, and who signs for it. */
-function signing(): Content {
+function signing(heading: string): Content {
   return {
     unbreakable: true,
     stack: [
-      section('Seen and decided'),
-      ...[0, 1, 2].map(() => ruled(WIDTH_PT, 0.5, 19)),
+      section(heading),
+      ...[0, 1].map(() => ruled(WIDTH_PT, 0.5, 18)),
       {
-        margin: [0, 24, 0, 0],
+        margin: [0, 22, 0, 0],
         columnGap: 16,
-        columns: [signed('Officer', 250), signed('Shift', 110), signed('Date and time', 140)],
+        columns: [signed('Officer', 254), signed('Shift', 110), signed('Date and time', 140)],
       },
     ],
   };

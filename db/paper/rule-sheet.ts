@@ -6,7 +6,7 @@ import type { RuleLine } from '../api.ts';
 import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText } from './dates.ts';
-import { beforeYouStart, fieldList, type Sheet, section, titled } from './frame.ts';
+import { beforeYouStart, fieldList, type Sheet, section, titled, together } from './frame.ts';
 import { clockWords, concernsWords, FORCE_WORDS, LATE_WORDS, sourceWords } from './rules-in-words.ts';
 
 /** @throws CannotAnswer where there is no such family */
@@ -32,7 +32,7 @@ export async function ruleSheet(asking: Asking, id: string, on: string): Promise
       titled(`${family.plural}: by what rule?`, {
         text: `${counted(adopted.length, 'requirement')} that the department has adopted. Late is not the same as unsafe: what being late does is the department’s choice, law apart.`,
       }),
-      ...adopted.flatMap(rule => requirement(rule, on)),
+      ...adopted.map(rule => requirement(rule, on)),
       ...(adopted.length === 0 ? ['Nothing is owed on this family by any adopted rule.'] : []),
       ...(offered.length > 0
         ? [
@@ -46,7 +46,7 @@ export async function ruleSheet(asking: Asking, id: string, on: string): Promise
 
 const isOver = ({ to }: RuleLine, on: string) => to !== null && to <= on;
 
-function requirement({ requirement: r, from, to }: RuleLine, on: string): Content[] {
+function requirement({ requirement: r, from, to }: RuleLine, on: string): Content {
   const concerns = concernsWords(r);
   const coming = from !== null && (parseDay(from) ?? 0) > (parseDay(on) ?? 0);
   const fields = fieldList(
@@ -63,10 +63,7 @@ function requirement({ requirement: r, from, to }: RuleLine, on: string): Conten
     74,
   );
   const head: Content = section(`${r.title}${coming ? ', from a day to come' : ''}`);
-  return [
-    { unbreakable: true, stack: [head, fields] },
-    ...(r.cautions.length > 0 ? [{ unbreakable: true, stack: [beforeYouStart(r.cautions)] }] : []),
-  ];
+  return together([head, fields, ...(r.cautions.length > 0 ? [beforeYouStart(r.cautions)] : [])]);
 }
 
 function forceText(from: string | null, to: string | null): string {

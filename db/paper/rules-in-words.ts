@@ -107,7 +107,7 @@ function conditionWords(requirement: Requirement, condition: Condition): string 
   if ('known' in condition) return `its ${name} is known`;
   const choices = familyOf(requirement.family)?.attributes.find(a => a.key === attribute)?.choices;
   const said = (values: readonly string[]) =>
-    values.map(v => (choices?.find(c => c.value === v)?.title ?? v).toLowerCase()).join(' or ');
+    values.map(v => choices?.find(c => c.value === v)?.title.toLowerCase() ?? v).join(' or ');
   return 'in' in condition
     ? `its ${name} is ${said(condition.in)}`
     : `its ${name} is not ${said(condition.notIn)}`;
@@ -120,9 +120,15 @@ function attributeWords(requirement: Requirement, key: string): string {
 
 /** `NFPA 1962, 4.8 (2018 edition)`, and how far to trust it. */
 export function sourceWords({ document, section, edition, confidence, note }: Source): string {
-  const where = [document, section].filter(part => part !== '').join(', ');
+  const where = cited(document, section);
   const named = where === '' ? '' : `${where}${edition === '' ? '' : ` (${edition})`}. `;
   return `${named}${SEEN[confidence]}${note ? ` ${note}` : ''}`;
+}
+
+/** `NFPA 1962, 4.8`, `49 CFR 180.205(c)`, `WAC 296-305-06003(1)`. */
+function cited(document: string, section: string): string {
+  if (section === '' || section.startsWith('(')) return document + section;
+  return /^\d+ CFR$/.test(document) ? `${document} ${section}` : `${document}, ${section}`;
 }
 
 const SEEN: Readonly<Record<Source['confidence'], string>> = {
@@ -132,7 +138,6 @@ const SEEN: Readonly<Record<Source['confidence'], string>> = {
   'common practice': 'Common practice.',
 };
 
-/** `NFPA 1962 (4.8)` for the line under a date. */
 export const FORCE_WORDS: Readonly<Record<Requirement['force'], string>> = {
   law: 'Law',
   standard: 'A standard',

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { DepartmentSummary } from '../api.ts';
 import type { Paper, PdfFile } from '../api-desk.ts';
 import { comingDue, type ListFilter } from '../paper/coming-due.ts';
-import { framed, type Sheet } from '../paper/frame.ts';
+import { framed, nameOf, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
 import { morningPage } from '../paper/morning-page.ts';
 import { print } from '../paper/print.ts';
@@ -44,7 +44,7 @@ export const paperMake = question({
     const ledger = await ledgerHeads.answer(asking, {});
     const printed = framed(sheet, { department, at: asking.now(), by: args.by ?? null, ledger });
     const { bytes, pages } = await print(printed, sheet.rows, asking.watch);
-    return { name: nameOf(sheet), pages, base64: bytes.toString('base64') };
+    return { name: fileNameOf(sheet), pages, base64: bytes.toString('base64') };
   },
   example: { paper: 'morning page', station: 'Station 31', on: '2026-11-25' },
 });
@@ -68,7 +68,7 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
 }
 
 /** `Morning page, Station 31, 2026-11-25.pdf`, without what a file's name may not hold on some system. */
-function nameOf({ name, about, on }: Sheet): string {
-  const plain = `${name}, ${about}, ${on}`.replace(/[/\\:*?"<>|\p{Cc}]/gu, ' ').replace(/\s+/g, ' ');
+function fileNameOf(sheet: Sheet): string {
+  const plain = `${nameOf(sheet)}, ${sheet.on}`.replace(/[/\\:*?"<>|\p{Cc}]/gu, ' ').replace(/\s+/g, ' ');
   return `${plain.slice(0, 120).trim()}.pdf`;
 }
