@@ -6,6 +6,7 @@ import { cpSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
+import { FONT_FILES } from './db/paper/fonts.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -15,6 +16,18 @@ function copyMigrations(): Plugin {
     name: 'copy-migrations',
     writeBundle({ dir }) {
       if (dir) cpSync(here('migrations'), `${dir}/migrations`, { recursive: true });
+    },
+  };
+}
+
+/** Papers are set in the faces of the screens, read from beside the bundle. */
+function copyFonts(): Plugin {
+  return {
+    name: 'copy-fonts',
+    writeBundle({ dir }) {
+      if (!dir) return;
+      for (const [file, folder] of Object.entries(FONT_FILES))
+        cpSync(here(`node_modules/${folder}${file}`), `${dir}/fonts/${file}`);
     },
   };
 }
@@ -47,6 +60,8 @@ function buildPreload(): Plugin {
 export default defineConfig({
   // What the screens are built from is not the hosts' to copy.
   publicDir: false,
+  // The printer of papers is written in the older style of modules and asks where it lies.
+  define: { __dirname: 'import.meta.dirname' },
   build: {
     ssr: true,
     outDir: 'dist/host',
@@ -66,5 +81,5 @@ export default defineConfig({
     },
   },
   ssr: { noExternal: true, external: ['better-sqlite3', 'electron'] },
-  plugins: [copyMigrations(), buildPreload()],
+  plugins: [copyMigrations(), copyFonts(), buildPreload()],
 });

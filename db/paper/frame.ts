@@ -28,8 +28,8 @@ export interface Printing {
 }
 
 export const SIDE_PT = 38;
-const TOP_PT = 56;
-const BOTTOM_PT = 58;
+const TOP_PT = 54;
+const BOTTOM_PT = 54;
 /** The smallest type on any paper, in points. */
 export const SMALLEST_PT = 10;
 /** Heads that stand in the footer; a department with more devices finds them all at the end of the paper. */
@@ -45,13 +45,14 @@ export function framed(sheet: Sheet, printing: Printing): TDocumentDefinitions {
   const { department, ledger } = printing;
   const width = (sheet.orientation === 'portrait' ? 612 : 792) - 2 * SIDE_PT;
   return {
+    version: '1.7',
     pageSize: 'LETTER',
     pageOrientation: sheet.orientation,
     pageMargins: [SIDE_PT, TOP_PT, SIDE_PT, BOTTOM_PT],
     defaultStyle: { font: 'Text', fontSize: SMALLEST_PT, lineHeight: 1.08 },
     styles: {
       title: { font: 'Narrow', bold: true, fontSize: 20, lineHeight: 1 },
-      section: { font: 'Narrow', bold: true, fontSize: 13, margin: [0, 8, 0, 2] },
+      section: { font: 'Narrow', bold: true, fontSize: 13, margin: [0, 7, 0, 2] },
     },
     info: {
       title: nameOf(sheet),
@@ -154,7 +155,7 @@ export const ruled = (width: number, weight: number, above: number): Content => 
 export const titled = (title: string, answer: Content): Content => ({
   stack: [
     { text: title, style: 'title' },
-    { stack: [answer], margin: [0, 2, 0, 4] },
+    { stack: [answer], margin: [0, 1, 0, 3] },
   ],
 });
 

@@ -112,7 +112,7 @@ function unitBlock(
   const left = unit.reasons.length - shown.length;
   const table = headed ? listTable : bareTable;
   return {
-    margin: [0, 5, 0, 0],
+    margin: [0, 4, 0, 0],
     stack: [
       {
         unbreakable: true,
@@ -296,9 +296,9 @@ function signing(heading: string): Content {
     unbreakable: true,
     stack: [
       section(heading),
-      ...[0, 1].map(() => ruled(WIDTH_PT, 0.5, 18)),
+      ...[0, 1].map(() => ruled(WIDTH_PT, 0.5, 16)),
       {
-        margin: [0, 22, 0, 0],
+        margin: [0, 17, 0, 0],
         columnGap: 16,
         columns: [signed('Officer', 254), signed('Shift', 110), signed('Date and time', 140)],
       },
