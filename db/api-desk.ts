@@ -180,6 +180,13 @@ export interface PdfFile {
   base64: string;
 }
 
+/** A paper that a host made and showed: opened in the system's viewer, saved where it was wished, or only kept. */
+export interface PaperShown {
+  name: string;
+  pages: number;
+  shown: 'opened' | 'saved' | 'kept';
+}
+
 export interface DeskQuestions {
   'readiness.now': { takes: { on?: string; unit?: string }; gives: Readiness };
   'changes.since': {

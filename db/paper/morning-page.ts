@@ -2,19 +2,21 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces.js';
 import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
 import type { DepartmentSummary, DueListRow } from '../api.ts';
-import type { NoteLine, Readiness, Reason, UnitReadiness } from '../api-desk.ts';
+import type { NoteLine, Readiness, UnitReadiness } from '../api-desk.ts';
 import { dueList } from '../questions/due.ts';
 import { readinessNow } from '../questions/readiness.ts';
 import { rigsList } from '../questions/rigs.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { brief, counted, dateText, momentText } from './dates.ts';
 import { ruled, type Sheet, SIDE_PT, section, titled, together } from './frame.ts';
-import { capital, conditionCells, isMark, stateCells } from './marks.ts';
-import { bareTable, figureCell, type Head, listTable, monoCell } from './tables.ts';
+import { conditionCells } from './marks.ts';
+import { BRIEF, unitBlock } from './morning-unit.ts';
+import { figureCell, listTable, monoCell } from './tables.ts';
 
 /** What stands on the page of each unit and of the station, so that most stations keep to one page. */
-const MOST = { reasons: 10, out: 12, soon: 8, notes: 8 };
+const MOST = { out: 12, soon: 8, notes: 8 };
 const SOON_DAYS = 7;
+const ONE_PAGE_REASONS = 14;
 
 /** @throws CannotAnswer where there is no such station */
 export async function morningPage(
@@ -50,6 +52,9 @@ export async function morningPage(
   });
   const notes = known.notes.filter(n => isFor(n, station.name, units));
   const spare = rigs.filter(r => !ridden.includes(r.name)).map(r => r.name);
+  const first = units.find(u => u.reasons.length > 0);
+  // Where the units will not stay on one page, each has its heads with it.
+  const isLong = units.reduce((sum, u) => sum + u.reasons.length, 0) > ONE_PAGE_REASONS;
   return {
     name: 'Morning page',
     about: station.name,
@@ -63,7 +68,7 @@ export async function morningPage(
           'It advises. It does not change dispatch status; the officer decides.',
         ],
       }),
-      ...units.map(u => unitBlock(u, whyOut, u === units.find(x => x.reasons.length > 0))),
+      ...units.map(u => unitBlock(u, whyOut, isLong || u === first)),
       ...(units.length === 0 ? ['No unit is known to be at this station.'] : []),
       ...outBlock(onNoUnit, station.name),
       ...lookBlock(elsewhereWords(known, station.name, spare), soon, on),
@@ -87,106 +92,6 @@ function answer(units: readonly UnitReadiness[]): string {
   const said = [...counts].map(([verdict, list]) => `${list.map(u => u.name).join(', ')} ${verdict}`);
   return said.length === 0 ? '' : `${said.join('; ')}.`;
 }
-
-const REASON_HEADS: readonly Head[] = [
-  { head: 'Effect', width: 34 },
-  { head: 'State', width: 54, over: 2 },
-  { head: 'Number', width: 46 },
-  { head: 'What', width: '*' },
-  { head: 'Since', width: 54, figure: true },
-  { head: 'Place', width: 96 },
-];
-
-/**
- * @param whyOut why a thing is out of service, by its id
- * @param headed whether its reasons stand under heads; further units' line up under the same
- */
-function unitBlock(
-  unit: UnitReadiness,
-  whyOut: ReadonlyMap<string, string | null>,
-  headed: boolean,
-): Content {
-  const { d7, d30, d90 } = unit.within;
-  const rides = unit.rig === null ? 'no rig known' : unit.rig.own ? '' : `rides ${unit.rig.name}`;
-  const shown = unit.reasons.slice(0, MOST.reasons);
-  const left = unit.reasons.length - shown.length;
-  const table = headed ? listTable : bareTable;
-  return {
-    margin: [0, 4, 0, 0],
-    stack: [
-      {
-        unbreakable: true,
-        stack: [
-          {
-            columns: [
-              {
-                text: [
-                  { text: unit.name, bold: true, fontSize: 14 },
-                  { text: `   ${capital(unit.verdict)}`, bold: true, fontSize: 14 },
-                  rides === '' ? '' : `   ${rides}`,
-                ],
-                font: 'Narrow',
-              },
-              {
-                text: ['Due within 7, 30, 90 days: ', { text: `${d7}, ${d30}, ${d90}`, bold: true }],
-                width: 'auto',
-                alignment: 'right',
-                margin: [0, 4, 0, 0],
-                font: 'Narrow',
-              },
-            ],
-            columnGap: 12,
-          },
-          {
-            text: `${unit.says} ${counted(unit.things, 'thing')}; last seen ${dateText(unit.lastSeen)}; ${counted(unit.notSeenFor.things, 'thing')} not seen for ${unit.notSeenFor.days} days.`,
-            margin: [0, 0, 0, 2],
-          },
-          ...(shown.length > 0
-            ? [
-                table(
-                  REASON_HEADS,
-                  shown.map(reason => reasonCells(reason, whyOut)),
-                ),
-              ]
-            : []),
-          ...(left > 0
-            ? [`And ${counted(left, 'more reason')}, none heavier than these: see Readiness.`]
-            : []),
-        ],
-      },
-    ],
-  };
-}
-
-function reasonCells(reason: Reason, whyOut: ReadonlyMap<string, string | null>): TableCell[] {
-  const word = reason.state ?? reason.condition;
-  return [
-    { text: reason.effect },
-    ...(word !== null && isMark(word)
-      ? stateCells(word)
-      : [{ text: '' }, { text: word === null ? '' : capital(word) }]),
-    monoCell(reason.number ?? ''),
-    { text: brief(whatWords(reason, whyOut), BRIEF) },
-    figureCell(dateText((reason.dueOn ?? reason.since)?.slice(0, 10) ?? null)),
-    { text: reason.place ?? 'not known' },
-  ];
-}
-
-/** What it is about, without the state and the day that stand beside it, and why it is out of service. */
-function whatWords(reason: Reason, whyOut: ReadonlyMap<string, string | null>): string {
-  const word = reason.state ?? reason.condition;
-  const what =
-    word === null
-      ? reason.what
-      : reason.what
-          .replace(`${capital(word)}: `, '')
-          .replace(new RegExp(` ${word}(?: since [^:]*)?: `), ': ');
-  const why = reason.condition === null || reason.item === null ? null : (whyOut.get(reason.item) ?? null);
-  return why === null ? what : `${what}. ${why}`;
-}
-
-/** A morning page tells it in a line or two; the whole of it is on the thing's own paper. */
-const BRIEF = 140;
 
 /** Reserve rigs and the station itself, which no unit's verdict tells of. */
 function elsewhereWords(known: Readiness, station: string, spare: readonly string[]): string[] {

@@ -106,7 +106,7 @@ export function listTable(heads: readonly Head[], rows: TableCell[][], title: st
   return {
     table: {
       headerRows: titleCells.length + 1,
-      keepWithHeaderRows: 1,
+      keepWithHeaderRows: canBreak(rows) ? 0 : 1,
       dontBreakRows: !canBreak(rows),
       widths,
       body: [...titleCells, headCells, ...rows],

@@ -15,6 +15,7 @@ import { menuTemplate } from './menu.ts';
 import { type Light, readNotes, withRecent, writeNotes } from './notes.ts';
 import { tellDaily } from './notices.ts';
 import { pageAnswerer } from './pages.ts';
+import { createPapers } from './papers.ts';
 import { placementOf, windowOptions } from './window.ts';
 
 export type Parts = Pick<
@@ -29,6 +30,7 @@ export type Parts = Pick<
   | 'protocol'
   | 'screen'
   | 'session'
+  | 'shell'
 >;
 
 export interface DesktopOptions {
@@ -132,7 +134,16 @@ function showDesk(options: DesktopOptions): Shown {
   });
   redrawMenu();
   const ready = desk.start(progress).catch(error => choices.say(problemOf(error)));
-  openDoors({ ipcMain, desk, ready });
+  const { dialog, shell } = electron;
+  const papers = createPapers({
+    desk,
+    shell,
+    dialog,
+    window,
+    folder,
+    documents: () => app.getPath('documents'),
+  });
+  openDoors({ ipcMain, desk, papers, ready });
   void ready.then(() => tellDaily({ desk, day: localDay, show: showNotice(electron, tell) }));
   endWith(app, desk);
   return { window, choices, ready };

@@ -12,6 +12,7 @@ import {
   protocol,
   screen,
   session,
+  shell,
 } from 'electron';
 import { openDepartment, runDemo } from '../../db/store/client.ts';
 import { dataFolder } from '../folder.ts';
@@ -33,6 +34,7 @@ startDesktop({
     protocol,
     screen,
     session,
+    shell,
   },
   store: { openDepartment, runDemo },
   folder: dataFolder(),

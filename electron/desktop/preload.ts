@@ -19,6 +19,7 @@ const bridge = {
   act: request => ipcRenderer.invoke(CHANNELS.act, request),
   ask: (question, args) => ipcRenderer.invoke(CHANNELS.ask, question, args),
   host: request => ipcRenderer.invoke(CHANNELS.host, request),
+  paper: paper => ipcRenderer.invoke(CHANNELS.paper, paper),
   onChange(heard, connected) {
     // The main process lives as long as the window does.
     connected?.(true);

@@ -26,6 +26,7 @@ export type Command =
       yes: boolean;
       dayOrder: DayOrder | null;
     } & Common)
+  | ({ name: 'paper'; paper: Record<string, unknown>; to: string } & Common)
   | ({ name: 'demo'; seed?: number } & Common);
 
 const OPTIONS = {
@@ -34,6 +35,7 @@ const OPTIONS = {
   on: { type: 'string' },
   family: { type: 'string' },
   seed: { type: 'string' },
+  to: { type: 'string' },
   'dry-run': { type: 'boolean' },
   yes: { type: 'boolean' },
   'day-first': { type: 'boolean' },
@@ -48,6 +50,7 @@ const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
   ask: [],
   act: [],
   import: ['family', 'dry-run', 'yes', 'day-first', 'month-first'],
+  paper: ['to'],
   demo: ['seed'],
 };
 
@@ -88,6 +91,12 @@ export function readCommand(typed: readonly string[]): Command {
     if (family === undefined)
       throw usage('An import needs --family: hose, ladder, cylinder or pack.', 'family');
     return { name, sheet: sheet ?? '', family, dryRun, yes, dayOrder, ...common };
+  }
+  if (name === 'paper') {
+    const [json] = only(rest, ['paper'], 1);
+    const { to } = values;
+    if (to === undefined || to.trim() === '') throw usage('A paper needs --to: the file to write.', 'to');
+    return { name, paper: readArgs(json ?? ''), to, ...common };
   }
   only(rest, [], 0);
   return { name: 'demo', ...(values.seed === undefined ? {} : { seed: readSeed(values.seed) }), ...common };

@@ -10,6 +10,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
   npm run -s baybook -- ask <question> '<json object>'
   npm run -s baybook -- act '<json list of deeds>'
   npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes] [--day-first]
+  npm run -s baybook -- paper '<json object>' --to <FILE>
   npm run -s baybook -- demo [--on DATE] [--seed N]
   npm run -s baybook -- --help
 
@@ -19,6 +20,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
                  A member who signs with a PIN: put it in BAYBOOK_PIN.
   --on DATE      the day compared with, as 2026-11-25; without it, today in the department's zone.
   --dry-run      import: show what the rows become and write nothing.
+  --to PATH      paper: the file to write.
   --yes          import: take every offer (new places, offered permits).
   --day-first, --month-first
                  import: answers a date column whose order only a person can tell.
@@ -30,6 +32,8 @@ act     prints {"batch", "entries", "touched"}. A deed is {"action", "body", "se
 import  prints {"accepted", "refused", "rows", "offers", "questions", "written", "note", "batch"}; a row is
         {"row", "ok", "number", "becomes", "details", "meets", "adds", "conflict",
          "problems": [{"column", "wrong", "todo"}]}. Row 1 is the first under the headings; blank rows are not counted.
+paper   writes the PDF and prints {"file", "pages", "bytes"}; what it takes is what the question paper.make takes.
+        A file that is there already is not written over.
 demo    makes the demo department and prints its summary.
 `;
 

@@ -14,6 +14,7 @@ import type { Store } from '../store.ts';
 import { type Command, readCommand } from './args.ts';
 import { actingMember, ensureDepartment, openFile, typedPath } from './department.ts';
 import { help } from './help.ts';
+import { writePaper } from './paper.ts';
 import { pin } from './pin.ts';
 import { TerminalRefusal, valueIn } from './refusal.ts';
 import { importSheet } from './sheet.ts';
@@ -54,6 +55,8 @@ async function run(command: Exclude<Command, { name: 'help' }>): Promise<unknown
         const deeds = command.deeds as unknown as Deed[];
         return valueIn(await department.act({ by, via: 'terminal', ...pin(), deeds }));
       }
+      case 'paper':
+        return await writePaper(department, command);
       case 'import':
         return await importSheet(department, command);
     }

@@ -14,6 +14,7 @@ import type {
   QuestionName,
   Questions,
 } from '../../db/api.ts';
+import type { PaperShown } from '../../db/api-desk.ts';
 
 /** What a host offers a screen. */
 interface Host extends Doors {
@@ -23,6 +24,8 @@ interface Host extends Doors {
   onChange(heard: (touched: string[]) => void, connected?: (alive: boolean) => void): () => void;
   /** How far long work of the host has come, where the host tells. */
   onProgress?(heard: (progress: HostProgress) => void): () => void;
+  /** Makes a paper and shows it, where the host has a way of its own. */
+  paper?(paper: Questions['paper.make']['takes']): Promise<Answer<PaperShown>>;
   /** What the host's own menu asks of the screens, where it has one. */
   onCommand?(heard: (command: HostCommand) => void): () => void;
 }

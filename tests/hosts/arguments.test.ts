@@ -42,6 +42,14 @@ describe('a command', () => {
     );
   });
 
+  it('writes a paper to a file', () => {
+    expect(readCommand(['paper', '{"paper":"rule sheet","family":"hose"}', '--to', 'hose.pdf'])).toEqual({
+      name: 'paper',
+      paper: { paper: 'rule sheet', family: 'hose' },
+      to: 'hose.pdf',
+    });
+  });
+
   it('makes the demo department from a seed', () => {
     expect(readCommand(['demo', '--seed', '7', '--on', '2026-11-25'])).toEqual({
       name: 'demo',
@@ -70,6 +78,10 @@ describe('what is no command', () => {
     [['act', '['], 'bad JSON', 'deeds'],
     [['import', 'hose.csv'], 'usage', 'family'],
     [['import', '--family', 'hose'], 'usage', 'file'],
+    [['paper', '{}'], 'usage', 'to'],
+    [['paper', '--to', 'a.pdf'], 'usage', 'paper'],
+    [['paper', '[]', '--to', 'a.pdf'], 'bad JSON', 'arguments'],
+    [['ask', 'due.list', '--to', 'a.pdf'], 'usage', 'to'],
     [['demo', 'now'], 'usage', null],
     [['demo', '--seed', '1.5'], 'usage', 'seed'],
     [['demo', '--on', '25 Nov'], 'usage', 'on'],

@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { PAGE_POLICY } from '../../electron/loopback/headers.ts';
-import { fakeElectron, preventable, started } from './electronFake.ts';
+import { fakeElectron, PAPER, preventable, started, withPaper } from './electronFake.ts';
 import { desktopSources, fromRoot } from './electronSources.ts';
 import { scratchFolder } from './scratch.ts';
 
@@ -133,8 +133,29 @@ it.each([...ELSEWHERE, 'app://baybook/'])('14. No new windows: not of %s', async
   expect((await started()).window.webContents.windowOpens?.({ url })).toEqual({ action: 'deny' });
 });
 
-it('15. Do not use shell.openExternal: nothing of the shell is used', () => {
-  for (const text of desktopSources().values()) expect(text).not.toMatch(/\bshell\b|openExternal|openPath/);
+it('15. Do not use shell.openExternal: of the shell, only what opens a paper that the program itself wrote', () => {
+  const sources = [...desktopSources()];
+  for (const [, text] of sources) expect(text).not.toMatch(/openExternal|showItemInFolder|trashItem/);
+  expect(sources.filter(([, text]) => /openPath/.test(text)).map(([name]) => name)).toEqual(['papers.ts']);
+  const knowsShell = sources.filter(([, text]) => /\bshell\b/i.test(text)).map(([name]) => name);
+  expect(knowsShell.sort()).toEqual(['desktop.ts', 'main.ts', 'papers.ts']);
+});
+
+it('15. A page can have nothing opened but a paper of the store: no path, no bytes and no address of its own', async () => {
+  const { electron, invoke, folder } = await started({ store: withPaper('../../out of the folder.pdf') });
+  const answer = await invoke('baybook:paper', {
+    paper: 'rule sheet',
+    family: 'hose',
+    path: '/etc/passwd',
+    url: 'https://example.org/',
+    base64: 'AAAA',
+  });
+  expect(answer).toEqual({
+    ok: true,
+    value: { name: 'out of the folder.pdf', pages: 1, shown: 'opened' },
+  });
+  expect(electron.shown).toEqual([join(folder, 'papers', 'out of the folder.pdf')]);
+  expect(readFileSync(join(folder, 'papers', 'out of the folder.pdf'), 'utf8')).toBe(PAPER);
 });
 
 it('16. Use a current version of Electron: pinned, and packaged as pinned', () => {
@@ -153,7 +174,7 @@ it.each([
   const { electron, store } = await started();
   const log = (store as unknown as { log: string[] }).log;
   const before = [...log];
-  expect(electron.handlers.size).toBe(3);
+  expect(electron.handlers.size).toBe(4);
   for (const handler of electron.handlers.values())
     expect(await handler({ senderFrame }, 'department.summary', {})).toMatchObject({
       ok: false,

@@ -1,5 +1,5 @@
 /** The desktop host as a whole, in front of a store that keeps nothing and of a real file. Our own design, no source. */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openDepartment, runDemo } from '../../db/store/client.ts';
@@ -9,7 +9,16 @@ import { menuTemplate } from '../../electron/desktop/menu.ts';
 import { readNotes } from '../../electron/desktop/notes.ts';
 import { noticeOf, tellDaily } from '../../electron/desktop/notices.ts';
 import { isReachable } from '../../electron/desktop/window.ts';
-import { FakeWindow, fakeElectron, items, preventable, started, until } from './electronFake.ts';
+import {
+  FakeWindow,
+  fakeElectron,
+  items,
+  PAPER,
+  preventable,
+  started,
+  until,
+  withPaper,
+} from './electronFake.ts';
 import { fakeStore } from './fakeStore.ts';
 import { scratchFolder } from './scratch.ts';
 
@@ -47,6 +56,60 @@ describe('one program for one data folder', () => {
   it('keeps lock and profile with the data folder', async () => {
     const { electron, folder } = await started();
     expect(electron.log).toContain(`path userData ${join(folder, 'desktop')}`);
+  });
+});
+
+describe('a paper', () => {
+  const rules = { paper: 'rule sheet', family: 'hose' };
+  const shownBy = async (prepare: (electron: ReturnType<typeof fakeElectron>, folder: string) => void) => {
+    const begun = await started({ store: withPaper('Rule sheet, hose.pdf') });
+    prepare(begun.electron, begun.folder);
+    return { ...begun, answer: await begun.invoke('baybook:paper', rules) };
+  };
+
+  it('is kept in the folder of papers, for its owner alone, and opened with what the system opens a PDF with', async () => {
+    const { answer, electron, folder, invoke } = await shownBy(() => {});
+    expect(answer).toEqual({ ok: true, value: { name: 'Rule sheet, hose.pdf', pages: 1, shown: 'opened' } });
+    const path = join(folder, 'papers', 'Rule sheet, hose.pdf');
+    expect(readFileSync(path, 'utf8')).toBe(PAPER);
+    if (process.platform !== 'win32') expect(statSync(path).mode & 0o077).toBe(0);
+    // One that is open somewhere is left as it is.
+    writeFileSync(path, 'being read');
+    expect(await invoke('baybook:paper', rules)).toMatchObject({
+      value: { name: 'Rule sheet, hose (2).pdf' },
+    });
+    expect(readFileSync(path, 'utf8')).toBe('being read');
+    expect(electron.shown).toEqual([path, join(folder, 'papers', 'Rule sheet, hose (2).pdf')]);
+  });
+
+  it('is saved where it is wished, where nothing opens a PDF', async () => {
+    const { answer, electron, folder } = await shownBy((fake, data) => {
+      fake.answers.cannotOpen = 'No application is known for this file.';
+      fake.answers.save = join(data, 'wished.pdf');
+    });
+    expect(answer).toEqual({ ok: true, value: { name: 'wished.pdf', pages: 1, shown: 'saved' } });
+    expect(readFileSync(electron.answers.save, 'utf8')).toBe(PAPER);
+    expect(existsSync(join(folder, 'papers', 'Rule sheet, hose.pdf'))).toBe(true);
+  });
+
+  it('stays in the folder of papers, where no place is chosen', async () => {
+    const { answer } = await shownBy(fake => {
+      fake.answers.cannotOpen = 'No application is known for this file.';
+    });
+    expect(answer).toEqual({ ok: true, value: { name: 'Rule sheet, hose.pdf', pages: 1, shown: 'kept' } });
+  });
+
+  it('that the store refuses is not written, and one of a real file is a PDF', async () => {
+    const folder = scratchFolder();
+    writeFileSync(join(folder, 'mine.baybook'), '');
+    const { electron, invoke } = await started({ folder, store: { openDepartment, runDemo } });
+    await invoke('baybook:act', { by: null, via: 'terminal', deeds: [OPENING] });
+    for (const wrong of [{ paper: 'rule sheet', family: 'kite' }, { paper: 'poster' }, null, 'rule sheet'])
+      expect(await invoke('baybook:paper', wrong)).toMatchObject({ ok: false });
+    expect(existsSync(join(folder, 'papers'))).toBe(false);
+    expect(await invoke('baybook:paper', rules)).toMatchObject({ ok: true, value: { shown: 'opened' } });
+    const [path] = electron.shown;
+    expect(readFileSync(path ?? '', 'latin1').slice(0, 8)).toBe('%PDF-1.7');
   });
 });
 

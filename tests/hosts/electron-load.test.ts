@@ -29,6 +29,7 @@ vi.mock('electron', () => {
     'protocol',
     'screen',
     'session',
+    'shell',
   ];
   return {
     ...Object.fromEntries(names.map(name => [name, part(name)])),
@@ -60,13 +61,27 @@ it('the preload exposes one name with the methods that the screens call, and not
   const bridge = kept.exposed.get('baybook') as Bridge;
   // The types say the same: what is exposed fits what the screens take for their host.
   const host: NonNullable<Window['baybook']> = bridge;
-  expect(Object.keys(host).sort()).toEqual(['act', 'ask', 'host', 'onChange', 'onCommand', 'onProgress']);
+  expect(Object.keys(host).sort()).toEqual([
+    'act',
+    'ask',
+    'host',
+    'onChange',
+    'onCommand',
+    'onProgress',
+    'paper',
+  ]);
   expect(Object.values(host).every(method => typeof method === 'function')).toBe(true);
 
   await bridge.ask('department.summary', {});
   await bridge.act({ by: null, via: 'claimed', deeds: [] });
   await bridge.host({ command: 'files' });
-  expect(kept.invoked.map(([channel]) => channel)).toEqual(['baybook:ask', 'baybook:act', 'baybook:host']);
+  await bridge.paper({ paper: 'rule sheet', family: 'hose' });
+  expect(kept.invoked.map(([channel]) => channel)).toEqual([
+    'baybook:ask',
+    'baybook:act',
+    'baybook:host',
+    'baybook:paper',
+  ]);
 
   const heard: unknown[] = [];
   const alive: boolean[] = [];

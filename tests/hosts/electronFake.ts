@@ -98,7 +98,8 @@ export function fakeElectron({
   const menus: Template[] = [];
   const notices: (EventEmitter & { title: string; body: string })[] = [];
   const told: { message: string; detail?: string }[] = [];
-  const answers = { open: [] as string[], save: '', button: 0 };
+  const answers = { open: [] as string[], save: '', button: 0, cannotOpen: '' };
+  const shown: string[] = [];
   const opened: { filters?: unknown; defaultPath?: string }[] = [];
   const session = Object.assign(new EventEmitter(), {
     asks: null as ((contents: unknown, permission: string, answer: (yes: boolean) => void) => void) | null,
@@ -182,6 +183,12 @@ export function fakeElectron({
       handle: (scheme: string, handler: (request: Request) => Promise<Response>) =>
         void pages.set(scheme, handler),
     },
+    shell: {
+      async openPath(path: string) {
+        shown.push(path);
+        return answers.cannotOpen;
+      },
+    },
     screen: { getAllDisplays: () => displays.map(workArea => ({ workArea })) },
     session: { defaultSession: session },
   };
@@ -196,6 +203,7 @@ export function fakeElectron({
     told,
     answers,
     opened,
+    shown,
     session,
     app,
     nativeTheme: parts.nativeTheme,
@@ -266,6 +274,30 @@ function withNothingDue(store: FakeStore): FakeStore {
     openDepartment: async (...given: Parameters<typeof openDepartment>) =>
       counted(await openDepartment(...given)),
     runDemo: async (...given: Parameters<typeof runDemo>) => counted(await runDemo(...given)),
+  });
+}
+
+/** The bytes of the paper that `withPaper` makes, as text. */
+export const PAPER = '%PDF-1.7 a paper';
+
+/** A store whose one paper has this name. */
+export function withPaper(name: string): FakeStore {
+  const store = withNothingDue(fakeStore());
+  const papered = (department: Department): Department => ({
+    ...department,
+    ask: (question, args) =>
+      question === 'paper.make'
+        ? Promise.resolve({
+            ok: true,
+            value: { name, pages: 1, base64: Buffer.from(PAPER).toString('base64') } as never,
+          })
+        : department.ask(question, args),
+  });
+  const { openDepartment, runDemo } = store;
+  return Object.assign(store, {
+    openDepartment: async (...given: Parameters<typeof openDepartment>) =>
+      papered(await openDepartment(...given)),
+    runDemo: async (...given: Parameters<typeof runDemo>) => papered(await runDemo(...given)),
   });
 }
 

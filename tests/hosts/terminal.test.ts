@@ -3,7 +3,7 @@
  * become is tested with the import; here it is what the terminal makes of it. Our own design, no source.
  */
 import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -68,6 +68,32 @@ const act = (...deeds: [action: string, body: object, secret?: string][]) => [
   ...FILE,
 ];
 const ask = (question: string, args: object = {}) => ['ask', question, JSON.stringify(args), ...FILE];
+
+describe('a paper', () => {
+  it('is written as a PDF by the built program, and never over a file', async () => {
+    const cwd = scratchFolder();
+    await ok(act(['station.add', { name: 'Station 31' }]), { cwd });
+    const paper = [
+      'paper',
+      '{"paper":"morning page","station":"Station 31"}',
+      '--to',
+      'morning.pdf',
+      ...FILE,
+    ];
+    const written = await ok(paper, { cwd });
+    const bytes = readFileSync(join(cwd, 'morning.pdf'));
+    expect(written).toEqual({ file: join(cwd, 'morning.pdf'), pages: 1, bytes: bytes.length });
+    // ISO 32000-1:2008, 7.5.2 and 7.5.5: what a PDF begins and ends with.
+    expect(bytes.toString('latin1')).toMatch(/^%PDF-1\.7\n[\s\S]*%%EOF\n?$/);
+    expect(await refused(paper, { cwd })).toMatchObject({ error: { code: 'file', field: 'to' } });
+    expect(
+      await refused(['paper', '{"paper":"morning page","station":"Station 99"}', '--to', 'b.pdf', ...FILE], {
+        cwd,
+      }),
+    ).toMatchObject({ error: { code: 'not found', field: 'station' } });
+    expect(existsSync(join(cwd, 'b.pdf'))).toBe(false);
+  });
+});
 
 describe('a path that does not exist', () => {
   it('becomes a new department, in which a member called Terminal acts', async () => {

@@ -1,37 +1,49 @@
 /** Printing what a screen shows: the paper is made by the store, the same in every host. */
 import { useState } from 'react';
 import type { Problem } from '../../../db/api.ts';
-import type { Paper } from '../../../db/api-desk.ts';
-import { host } from '../../api/transport.ts';
+import type { Paper, PaperShown } from '../../../db/api-desk.ts';
 import { Action } from '../Action.tsx';
 import { useActing } from '../acting/acting.tsx';
 import { useKeys } from '../keys/keys.tsx';
-import { saveBase64 } from '../saveFile.ts';
 import { toast } from '../toast.ts';
+import { showPaper } from './showPaper.ts';
 
 interface PrintActionProps {
   paper: Paper;
   /** `Print the morning page`. */
   label: string;
+  disabled?: boolean;
 }
 
-/** A button, and the key `p`, that makes the paper and hands it over. */
-export function PrintAction({ paper, label }: PrintActionProps) {
+/** A button, and the key `p`, that makes the paper and shows it. */
+export function PrintAction({ paper, label, disabled = false }: PrintActionProps) {
   const { member } = useActing();
   const [busy, setBusy] = useState(false);
   async function print(): Promise<void> {
     setBusy(true);
-    const answer = await host().ask('paper.make', { ...paper, ...(member ? { by: member.name } : {}) });
-    setBusy(false);
-    if (answer.ok) saveBase64(answer.value.name, answer.value.base64, 'application/pdf');
-    else toast(sayOf(answer.error));
+    try {
+      const answer = await showPaper({ ...paper, ...(member ? { by: member.name } : {}) });
+      toast(answer.ok ? shownText(answer.value) : sayOf(answer.error));
+    } finally {
+      setBusy(false);
+    }
   }
-  useKeys('Paper', [{ key: 'p', label, run: () => void print() }], !busy);
+  const ready = !busy && !disabled;
+  useKeys('Paper', [{ key: 'p', label, run: () => void print() }], ready);
   return (
-    <Action weight="quiet" hint="p" onClick={() => void print()} disabled={busy}>
+    <Action weight="quiet" hint="p" onClick={() => void print()} disabled={!ready}>
       {busy ? 'Making the paper…' : label}
     </Action>
   );
 }
 
 const sayOf = ({ message, todo }: Problem) => `${message} ${todo}`;
+
+function shownText({ name, pages, shown }: PaperShown): string {
+  const what = `${name}, ${pages} ${pages === 1 ? 'page' : 'pages'}`;
+  return {
+    opened: `Opened to print: ${what}`,
+    saved: `Saved to print: ${what}`,
+    kept: `Nothing here opens a PDF. It is kept in the folder papers of the data folder: ${what}`,
+  }[shown];
+}

@@ -1,12 +1,14 @@
 import { useDebouncedCallback, useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useCallback, useMemo, useRef, useState } from 'react';
+import type { Paper } from '../../../db/api-desk.ts';
 import { useAsk } from '../../api/ask.ts';
 import { problemOf } from '../../api/problem.ts';
 import { Action } from '../../parts/Action.tsx';
 import { setDensity, useDensity } from '../../parts/grid/density.ts';
 import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
 import { Notice, NotReady } from '../../parts/words/NotReady.tsx';
 import { AsOf, Counts } from './Counts.tsx';
@@ -26,6 +28,12 @@ const ORDERS = ['due', 'number', 'place', 'title'] as const;
 
 /** The row each list was left at, for coming back to it. */
 const lastActive = new Map<string, number>();
+
+/** The list as it stands, with its order and its groups. */
+const paperOf = (search: DueSearch): Paper => ({
+  paper: 'coming due',
+  filter: { ...listArgs(search), ...(search.by ? { by: search.by } : {}) },
+});
 
 /** What must be done, by when, and why? */
 export function ComingDue({ search }: { search: DueSearch }) {
@@ -190,6 +198,7 @@ export function ComingDue({ search }: { search: DueSearch }) {
           <Action weight="quiet" hint="z" onClick={turnDensity}>
             {density === 'dense' ? 'Comfortable rows' : 'Dense rows'}
           </Action>
+          <PrintAction paper={paperOf(search)} label="Print" disabled={!rows.total} />
           <Action weight="quiet" hint="v" onClick={() => exporting.begin(search)} disabled={!rows.total}>
             Export what is shown
           </Action>

@@ -6,6 +6,7 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Cylinder } from './Cylinder.tsx';
@@ -68,6 +69,7 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
         <Head page={page} />
         <div className={styles.actions}>
           <ThingActions thing={page} options={{ activity, now: page }} {...expected}>
+            <PrintAction paper={{ paper: 'item history', item }} label="Print its history" />
             <Action weight="quiet" hint={duty ? undefined : 'Escape'} onClick={back}>
               Back
             </Action>

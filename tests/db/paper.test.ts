@@ -1,0 +1,365 @@
+/**
+ * Papers, read back from their bytes. Outside sources: ISO 32000-1:2008 (the file's structure and its text, checked by
+ * `kit/pdf.ts`), ANSI/ASME Y14.1 size A (8½ by 11 in), FIPS 180-4 as Node carries it (the printed hash).
+ */
+import { createHash } from 'node:crypto';
+import { describe, expect, it } from 'vitest';
+import type { DueList, HistoryLine, ItemPage, Questions, RulebookList } from '../../db/api.ts';
+import type { PdfFile, Readiness } from '../../db/api-desk.ts';
+import { ask } from '../../db/store/ask.ts';
+import { aHose, departmentInMemory, type Ground, type TestDepartment } from './kit/department.ts';
+import { type Pdf, type PdfPage, readPdf } from './kit/pdf.ts';
+
+type Paper = Questions['paper.make']['takes'];
+
+const TODAY = '2026-11-25';
+/** 8½ by 11 in at 72 pt to the inch. */
+const LETTER_PT = [612, 792];
+const EDGE_PT = 36;
+const ADVICE = 'Follow the manufacturer, the current standard and your AHJ; tests by qualified people.';
+
+type Printed = Pdf & { file: PdfFile };
+
+async function printed(d: TestDepartment, paper: Paper): Promise<Printed> {
+  const file = await d.ask<PdfFile>('paper.make', { by: 'J. Okafor', ...paper });
+  const pdf = readPdf(Buffer.from(file.base64, 'base64'));
+  expect(pdf.pages).toHaveLength(file.pages);
+  return { ...pdf, file };
+}
+
+/** A department with something of everything that a paper shows. */
+function furnished(): { d: TestDepartment; g: Ground; hose: string; voided: string; reserveHose: string } {
+  const { d, g } = departmentInMemory();
+  d.must('station.add', { name: 'Station 32' });
+  const hose = aHose(d, '31-107', { place: g.bed, serial: 'SN-107' });
+  const voided = d.must('record.add', {
+    item: hose,
+    activity: 'service test',
+    outcome: 'pass',
+    readings: { testPressure_psi: 300, held_s: 300 },
+    on: '2026-05-02',
+  });
+  d.must('void', { target: voided, why: 'Was hose 31-170' });
+  d.must('record.add', {
+    item: hose,
+    activity: 'service test',
+    outcome: 'pass',
+    readings: { testPressure_psi: 300, held_s: 300 },
+    on: '2025-06-13',
+  });
+  const tagged = aHose(d, '31-108', { place: g.bed });
+  d.must('item.tagOut', { item: tagged, reason: 'Cut 12 ft from the male end', on: '2026-11-20' });
+  const reserveHose = aHose(d, '31-900', { place: g.rack });
+  d.must('item.missing', { item: reserveHose, note: 'Not in the rack', on: '2026-11-21' });
+  d.must('note.write', { text: 'Generator hard to start; fresh fuel tried.', unit: g.unit, on: TODAY });
+  return { d, g, hose, voided, reserveHose };
+}
+
+describe('every paper', () => {
+  interface Made {
+    made: [name: string, pdf: Printed][];
+    lastText: string;
+    entries: number;
+  }
+  let kept: Promise<Made> | undefined;
+  const all = (): Promise<Made> => {
+    kept ??= make();
+    return kept;
+  };
+  async function make(): Promise<Made> {
+    const { d, hose } = furnished();
+    const texts = d.texts();
+    const papers: Paper[] = [
+      { paper: 'morning page', station: 'Station 31' },
+      { paper: 'coming due', filter: {} },
+      { paper: 'item history', item: hose },
+      { paper: 'rule sheet', family: 'cylinder' },
+    ];
+    const made: Made['made'] = [];
+    for (const paper of papers) made.push([paper.paper, await printed(d, paper)]);
+    return { made, entries: texts.length, lastText: texts.at(-1)?.text ?? '' };
+  }
+
+  it('is a PDF on US letter, upright or across, with the name it says', async () => {
+    const { made } = await all();
+    for (const [name, pdf] of made) {
+      const box = name === 'coming due' ? LETTER_PT.toReversed() : LETTER_PT;
+      for (const page of pdf.pages) expect(page.mediaBox, name).toEqual([0, 0, ...box]);
+      expect(pdf.file.name, name).toMatch(/^[A-Z][^/\\:*?"<>|]*, 2026-11-25\.pdf$/);
+    }
+    expect(made.find(([name]) => name === 'rule sheet')?.[1].pages.length).toBeGreaterThan(1);
+  });
+
+  it('says on every page whose it is, what it is, for when, which page, when and by whom it was printed', async () => {
+    const { made } = await all();
+    for (const [name, { pages }] of made)
+      pages.forEach((page, i) => {
+        const title = name.charAt(0).toUpperCase() + name.slice(1);
+        expect(page.text, name).toMatch(new RegExp(`Larkspur Valley Fire District ${title}`));
+        expect(page.text, name).toContain('For Wednesday 25 Nov 2026');
+        expect(page.text, name).toContain(`Page ${i + 1} of ${pages.length}`);
+        // Noon in Denver is 18:00 UTC in November less seven hours; the clock of the tests runs on by seconds.
+        expect(page.text, name).toMatch(/Printed 25 Nov 2026 11:\d\d \(America\/Denver\) by J\. Okafor/);
+      });
+  });
+
+  it('carries the ledger’s count and the hash of its last entry, which anyone can reckon', async () => {
+    const { made, lastText, entries } = await all();
+    const hash = createHash('sha256').update(lastText).digest('hex');
+    for (const [name, { pages }] of made)
+      for (const page of pages) {
+        const told = /Ledger: ([\d,]+) entries; last /.exec(page.text);
+        expect(Number(told?.[1]?.replaceAll(',', '')), name).toBe(entries);
+        const { device, seq } = JSON.parse(lastText);
+        expect(page.text, name).toContain(`${device} ${seq} ${hash.slice(0, 16)}`);
+      }
+  });
+
+  it('has no type under 10 pt, no letter that is not drawn, and nothing over the edge', async () => {
+    const { made } = await all();
+    for (const [name, { pages }] of made)
+      for (const { pieces, mediaBox } of pages) {
+        expect(pieces.length, name).toBeGreaterThan(20);
+        for (const piece of pieces) {
+          expect(piece.size, `${name}: ${piece.text}`).toBeGreaterThanOrEqual(10);
+          expect(piece.text, name).not.toContain('\ufffd');
+          expect(piece.x, `${name}: ${piece.text}`).toBeGreaterThanOrEqual(EDGE_PT);
+          expect(piece.x, `${name}: ${piece.text}`).toBeLessThan((mediaBox[2] ?? 0) - EDGE_PT);
+          expect(piece.y, `${name}: ${piece.text}`).toBeLessThan((mediaBox[3] ?? 0) - 15);
+        }
+      }
+  });
+
+  it('names nobody where nobody is named', async () => {
+    const { d } = departmentInMemory();
+    const { text } = await printed(d, { paper: 'rule sheet', family: 'pack', by: undefined as never });
+    expect(text).toContain('by someone who gave no name');
+  });
+});
+
+/** Numbers in the first column, in the order they are read. */
+const numbersOf = (page: PdfPage): string[] => {
+  const left = Math.min(...page.pieces.map(p => p.x));
+  return page.pieces.filter(p => p.face.includes('Mono') && p.x < left + 1).map(p => p.text.trim());
+};
+
+describe('the list of what is coming due', () => {
+  it('holds the rows of the screen’s list in its order, each whole on its page, under heads on every page', async () => {
+    const { d, g } = furnished();
+    for (let n = 0; n < 60; n++) aHose(d, `32-${n}`, { place: g.rack });
+    for (const sort of ['due', 'number'] as const) {
+      const filter = { family: 'hose', sort, descending: true };
+      const { rows } = await d.ask<DueList>('due.list', { ...filter, on: TODAY });
+      expect(rows.length).toBeGreaterThan(60);
+      const { pages } = await printed(d, { paper: 'coming due', filter });
+      expect(pages.length).toBeGreaterThan(2);
+      expect(pages.flatMap(numbersOf)).toEqual(rows.map(r => r.number));
+      for (const page of pages) {
+        for (const head of ['Number', 'Family', 'What is owed', 'State', 'Due', 'Last done', 'Place'])
+          expect(page.text).toContain(head);
+        // A row that was torn would leave its words without its number on the page.
+        const states = page.pieces.filter(
+          p => p.text === 'owed' || p.text === 'Overdue' || p.text === 'done',
+        );
+        expect(states.length).toBeLessThanOrEqual(numbersOf(page).length + 4);
+      }
+    }
+  });
+
+  it('tells its filter in words, its rows by state, and is empty where nothing fits', async () => {
+    const { d, g } = furnished();
+    const filter = { state: ['overdue' as const], family: 'hose', unit: g.unit, within: 30 };
+    const { text } = await printed(d, { paper: 'coming due', filter });
+    expect(text).toContain('Show what is overdue for hose on Engine 31 at any station, due within 30 days.');
+    expect(text).toMatch(/\d rows?: \d overdue\. By due date\./);
+    const none = await printed(d, { paper: 'coming due', filter: { text: 'no such thing' } });
+    expect(none.text).toContain('Nothing fits the filter.');
+    expect(none.text).toContain('0 rows.');
+  });
+
+  it('stands under its groups where it is grouped', async () => {
+    const { d } = furnished();
+    const { text, pages } = await printed(d, { paper: 'coming due', filter: { by: 'unit', family: 'hose' } });
+    expect(text).toMatch(/No unit: \d rows?/);
+    expect(text).toMatch(/Engine 31: \d rows?/);
+    const { total } = await d.ask<DueList>('due.list', { family: 'hose', on: TODAY });
+    expect(pages.flatMap(numbersOf)).toHaveLength(total);
+  });
+
+  it('has a box before a test that can hurt someone, and none before one that cannot', async () => {
+    const { d } = furnished();
+    const test = await printed(d, { paper: 'coming due', filter: { requirement: 'hose.service-test' } });
+    expect(test.text).toContain('Before you start');
+    expect(test.text).toContain('Bleed all air before raising pressure');
+    expect(test.text).toContain(ADVICE);
+    const look = await printed(d, { paper: 'coming due', filter: { requirement: 'hose.inspection' } });
+    expect(look.text).not.toContain('Before you start');
+  });
+});
+
+describe('the history of a thing', () => {
+  it('holds every line of its history, what was voided struck through, with why and by whom', async () => {
+    const { d, hose } = furnished();
+    const history = await d.ask<HistoryLine[]>('item.history', { item: hose });
+    const { text, pages } = await printed(d, { paper: 'item history', item: hose });
+    expect(text).toContain(`Every record, the latest first: ${history.length} lines`);
+    for (const { what, byName, via } of history) {
+      expect(text).toContain(what);
+      expect(text).toContain(`${byName} (${via})`);
+    }
+    expect(text).toMatch(/Void since 25 Nov 2026 11:\d\d, by R\. Alder: Was hose 31-170/);
+    expect(text).toContain('test pressure 300 psi');
+    const struck = pages.flatMap(({ pieces, strokes }) =>
+      pieces.filter(({ x, y, size }) =>
+        strokes.some(
+          ([x1, y1, x2, y2]) => Math.abs(y1 - y2) < 0.1 && x1 - 1 < x && x < x2 && y1 < y && y1 > y - size,
+        ),
+      ),
+    );
+    const words = struck.map(p => p.text.trim()).join(' ');
+    expect(words).toMatch(/Service test, passed/);
+    // One of the two tests was voided, and only that one is struck.
+    expect(words.match(/passed/g)).toHaveLength(1);
+  });
+
+  it('says what it is, how it stands, and of every date the rule and the reckoning', async () => {
+    const { d, hose } = furnished();
+    const page = await d.ask<ItemPage>('item.page', { item: hose });
+    const { text } = await printed(d, { paper: 'item history', item: hose });
+    expect(text).toContain('31-107 1¾ in attack hose, 50 ft');
+    expect(text).toContain('SN-107');
+    expect(text).toContain('Engine 31, hosebed driver side');
+    expect(page.due.length).toBeGreaterThan(0);
+    for (const { requirement } of page.due) {
+      const { paragraph } = await d.ask<{ paragraph: string }>('due.explain', { item: hose, requirement });
+      expect(text).toContain(paragraph);
+    }
+  });
+
+  it('leaves out no word of a long reason, and sets none over the foot of a page', async () => {
+    const { d, hose } = furnished();
+    const words = Array.from({ length: 620 }, (_, i) => `w${i}`)
+      .join(' ')
+      .slice(0, 3_900);
+    const last = words.split(' ').at(-2) ?? '';
+    d.must('item.tagOut', { item: hose, reason: words, on: TODAY });
+    const { text, pages } = await printed(d, { paper: 'item history', item: hose });
+    for (const word of ['w0', 'w100', 'w300', last]) expect(text).toMatch(new RegExp(`\\b${word}\\b`));
+    for (const { pieces } of pages)
+      for (const { y, text: word } of pieces.filter(p => /^w\d/.test(p.text)))
+        expect(y, word).toBeLessThan(792 - 54);
+  });
+
+  it('draws letters and signs that its own face has not', async () => {
+    const { d, g } = furnished();
+    const item = aHose(d, 'Ł-7', { place: g.rack });
+    d.must('item.tagOut', { item, reason: 'Żak: ≥ 2½ in cut, “Сайт” — 10 µm', on: TODAY });
+    const { text } = await printed(d, { paper: 'item history', item });
+    expect(text).toContain('Ł-7');
+    expect(text).toContain('Żak: ≥ 2½ in cut, “Сайт” — 10 µm');
+  });
+});
+
+describe('the morning page', () => {
+  it('tells of each unit of its station what readiness tells, and that it only advises', async () => {
+    const { d } = furnished();
+    const { units } = await d.ask<Readiness>('readiness.now', { on: TODAY });
+    const { text, pages } = await printed(d, { paper: 'morning page', station: 'station 31', on: TODAY });
+    expect(pages).toHaveLength(1);
+    const [unit] = units;
+    expect(unit?.verdict).toBe('not ready');
+    expect(text).toContain('Engine 31 Not ready');
+    expect(text).toContain(unit?.says ?? '?');
+    const { d7, d30, d90 } = unit?.within ?? {};
+    expect(text).toContain(`Due within 7, 30, 90 days: ${d7}, ${d30}, ${d90}`);
+    for (const reason of unit?.reasons ?? []) expect(text).toContain(reason.number);
+    expect(text).toContain('It advises. It does not change dispatch status; the officer decides.');
+    expect(text).toContain('Cut 12 ft from the male end');
+    expect(text).toMatch(/Missing 31-900 1¾ in attack hose, 50 ft\. Not in the rack 21 Nov 2026/);
+    expect(text).toContain('Generator hard to start; fresh fuel tried. (R. Alder)');
+    for (const room of ['Officer', 'Shift', 'Date and time']) expect(text).toContain(room);
+  });
+
+  it('tells nothing of another station’s units', async () => {
+    const { d } = furnished();
+    const { text } = await printed(d, { paper: 'morning page', station: 'Station 32' });
+    expect(text).toContain('No unit is known to be at this station.');
+    expect(text).not.toContain('31-107');
+    expect(text).not.toContain('Generator');
+  });
+});
+
+describe('the rule sheet', () => {
+  it.each(['hose', 'ladder', 'cylinder', 'pack'])(
+    'of %s holds each requirement with its sources, its force, who may do it, and its cautions in a box',
+    async family => {
+      const { d } = furnished();
+      const { rules } = await d.ask<RulebookList>('rulebook.list', { family });
+      const { text } = await printed(d, { paper: 'rule sheet', family });
+      expect(rules.length).toBeGreaterThan(0);
+      for (const { requirement: r } of rules) {
+        expect(text).toContain(r.title);
+        expect(text).toContain(r.binds);
+        expect(text).toContain(r.who);
+        for (const { document, section, edition, note } of r.sources)
+          for (const part of [document, section, edition, note ?? '']) expect(text).toContain(part);
+        for (const caution of r.cautions) expect(text).toContain(caution);
+      }
+      const boxes = rules.filter(r => r.requirement.cautions.length > 0).length;
+      expect(text.split('Before you start')).toHaveLength(boxes + 1);
+      expect(text.split(ADVICE)).toHaveLength(boxes + 1);
+      if (rules.some(r => r.requirement.sources.some(s => s.confidence === 'read second-hand')))
+        expect(text).toContain('Read second-hand: check it against the document in hand.');
+    },
+  );
+
+  it('tells periods as the regulation’s table has them', async () => {
+    const { d } = furnished();
+    const { text } = await printed(d, { paper: 'rule sheet', family: 'cylinder' });
+    // 49 CFR 180.209(a), Table 1: 3HT three years; 3A, 3AA and 3AL five; 8 and 8AL ten. (b): ten with the star mark.
+    expect(text).toMatch(/3 years: 3HT, /);
+    expect(text).toMatch(/5 years: 3, 3A, 3AA, 3AL, /);
+    expect(text).toMatch(/10 years: 8, 8AL, /);
+    expect(text).toContain('3AA 10 years (49 CFR 180.209(b), star mark)');
+  });
+});
+
+describe('what cannot be printed', () => {
+  it.each([
+    [{ paper: 'item history', item: 'no such thing' }, 'not found', 'item'],
+    [{ paper: 'morning page', station: 'Station 99' }, 'not found', 'station'],
+    [{ paper: 'rule sheet', family: 'kite' }, 'unknown family', 'family'],
+    [{ paper: 'coming due', filter: { family: 'kite' } }, 'unknown family', 'family'],
+    [{ paper: 'coming due', filter: { unit: 'Engine 99' } }, 'not found', 'unit'],
+    [{ paper: 'coming due', filter: { state: 'late' } }, 'bad question', 'filter.state'],
+    [{ paper: 'coming due', filter: { on: '2026-02-30' } }, 'bad question', 'filter.on'],
+    [{ paper: 'coming due', filter: { limit: 5 } }, 'bad question', 'limit'],
+    [{ paper: 'coming due' }, 'bad question', 'filter'],
+    [{ paper: 'poster' }, 'bad question', 'paper'],
+    [{}, 'bad question', 'paper'],
+  ])('%j is refused, with what is wrong', async (paper, code, field) => {
+    const { d } = departmentInMemory();
+    const answer = await ask(d.db, d.clock, 'paper.make', paper);
+    expect(answer).toMatchObject({ ok: false, error: { code, field } });
+    if (!answer.ok) expect(answer.error.todo).not.toBe('');
+  });
+
+  it('is stopped on the way where the asker cancels, and tells how far it has come until then', async () => {
+    const { d, g } = departmentInMemory();
+    for (let n = 0; n < 40; n++) aHose(d, `32-${n}`, { place: g.rack });
+    const paper = { paper: 'coming due', filter: {} };
+    const told: number[] = [];
+    const whole = await ask(d.db, d.clock, 'paper.make', paper, (done, total) => {
+      told.push(done / total);
+      return 'go on';
+    });
+    expect(whole.ok).toBe(true);
+    expect(told.length).toBeGreaterThan(10);
+    expect(told).toEqual(told.toSorted((a, b) => a - b));
+    expect(told.at(-1)).toBe(1);
+    const stopped = await ask(d.db, d.clock, 'paper.make', paper, done => (done > 30 ? 'stop' : 'go on'));
+    expect(stopped).toMatchObject({ ok: false, error: { code: 'canceled' } });
+    // The next one is made as if nothing had been.
+    expect((await ask(d.db, d.clock, 'paper.make', paper)).ok).toBe(true);
+  });
+});
