@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import type { DueList, HistoryLine, ItemPage, Questions, RulebookList } from '../../db/api.ts';
 import type { PdfFile, Readiness } from '../../db/api-desk.ts';
 import { ask } from '../../db/store/ask.ts';
+import { all, run } from '../../db/store/statements.ts';
 import { aHose, departmentInMemory, type Ground, type TestDepartment } from './kit/department.ts';
 import { type Pdf, type PdfPage, readPdf } from './kit/pdf.ts';
 
@@ -62,26 +63,26 @@ describe('every paper', () => {
     entries: number;
   }
   let kept: Promise<Made> | undefined;
-  const all = (): Promise<Made> => {
+  const papers = (): Promise<Made> => {
     kept ??= make();
     return kept;
   };
   async function make(): Promise<Made> {
     const { d, hose } = furnished();
     const texts = d.texts();
-    const papers: Paper[] = [
+    const list: Paper[] = [
       { paper: 'morning page', station: 'Station 31' },
       { paper: 'coming due', filter: {} },
       { paper: 'item history', item: hose },
       { paper: 'rule sheet', family: 'cylinder' },
     ];
     const made: Made['made'] = [];
-    for (const paper of papers) made.push([paper.paper, await printed(d, paper)]);
+    for (const paper of list) made.push([paper.paper, await printed(d, paper)]);
     return { made, entries: texts.length, lastText: texts.at(-1)?.text ?? '' };
   }
 
   it('is a PDF on US letter, upright or across, with the name it says', async () => {
-    const { made } = await all();
+    const { made } = await papers();
     for (const [name, pdf] of made) {
       const box = name === 'coming due' ? LETTER_PT.toReversed() : LETTER_PT;
       for (const page of pdf.pages) expect(page.mediaBox, name).toEqual([0, 0, ...box]);
@@ -91,7 +92,7 @@ describe('every paper', () => {
   });
 
   it('says on every page whose it is, what it is, for when, which page, when and by whom it was printed', async () => {
-    const { made } = await all();
+    const { made } = await papers();
     for (const [name, { pages }] of made)
       pages.forEach((page, i) => {
         const title = name.charAt(0).toUpperCase() + name.slice(1);
@@ -104,7 +105,7 @@ describe('every paper', () => {
   });
 
   it('carries the ledger’s count and the hash of its last entry, which anyone can reckon', async () => {
-    const { made, lastText, entries } = await all();
+    const { made, lastText, entries } = await papers();
     const hash = createHash('sha256').update(lastText).digest('hex');
     for (const [name, { pages }] of made)
       for (const page of pages) {
@@ -116,7 +117,7 @@ describe('every paper', () => {
   });
 
   it('has no type under 10 pt, no letter that is not drawn, and nothing over the edge', async () => {
-    const { made } = await all();
+    const { made } = await papers();
     for (const [name, { pages }] of made)
       for (const { pieces, mediaBox } of pages) {
         expect(pieces.length, name).toBeGreaterThan(20);
@@ -194,6 +195,40 @@ describe('the list of what is coming due', () => {
     expect(test.text).toContain(ADVICE);
     const look = await printed(d, { paper: 'coming due', filter: { requirement: 'hose.inspection' } });
     expect(look.text).not.toContain('Before you start');
+  });
+});
+
+describe('a long list', () => {
+  /** One thing's duty, told so many times over: what the list costs is its rows, whatever they are of. */
+  function withRows(count: number): TestDepartment {
+    const { d, g } = departmentInMemory();
+    aHose(d, '31-107', { place: g.bed });
+    const columns = all<{ name: string }>(d.db, "SELECT name FROM pragma_table_info('due')")
+      .map(c => `"${c.name}"`)
+      .filter(name => name !== '"key"')
+      .join(', ');
+    const known = all(d.db, 'SELECT 1 FROM due').length;
+    run(
+      d.db,
+      `WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?)
+       INSERT INTO due (${columns}) SELECT ${columns} FROM (SELECT * FROM due LIMIT 1), n`,
+      count - known,
+    );
+    return d;
+  }
+
+  it('of 5,000 rows is made whole', { timeout: 60_000 }, async () => {
+    const d = withRows(5_000);
+    const { pages } = await printed(d, { paper: 'coming due', filter: {} });
+    expect(pages.flatMap(numbersOf)).toHaveLength(5_000);
+    for (const page of pages) expect(page.text).toContain('What is owed');
+    expect(pages.at(-1)?.text).toContain(`Page ${pages.length} of ${pages.length}`);
+  });
+
+  it('that nobody would carry is refused before it holds everyone up', async () => {
+    const d = withRows(6_001);
+    const answer = await ask(d.db, d.clock, 'paper.make', { paper: 'coming due', filter: {} });
+    expect(answer).toMatchObject({ ok: false, error: { code: 'too long', field: 'filter' } });
   });
 });
 
