@@ -16,7 +16,7 @@ import { append, readWriting } from '../ledger/append.ts';
 import { notPortable } from '../ledger/entry.ts';
 import { type Clock, dayIn } from './clock.ts';
 import { lookInto } from './look.ts';
-import { checkPin, countWrongPin, setPin } from './pins.ts';
+import { checkPin, countWrongPin, newPinProblem, setPin } from './pins.ts';
 import { type Db, one } from './statements.ts';
 
 /** Thrown inside the transaction so that it rolls back whole. */
@@ -129,6 +129,8 @@ function write(
     if (mayNot) fail([mayNot]);
     const refusals = known.check(look, body, { fromSheet: via === 'import' });
     if (refusals.length > 0) fail(refusals);
+    const weak = known.name === 'member.pin' && deed.secret !== undefined ? newPinProblem(deed.secret) : null;
+    if (weak) fail([weak]);
     const unwritable = notPortable(body);
     if (unwritable)
       fail([refuse('bad value', `${unwritable.path} ${unwritable.wrong}`, unwritable.todo, unwritable.path)]);

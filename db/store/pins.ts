@@ -1,11 +1,21 @@
 /** PINs: scrypt verifiers kept beside the ledger, never in it; attempts are slowed and then locked. */
 import { randomBytes, scryptSync, timingSafeEqual } from 'node:crypto';
+import { PIN_LEAST, PIN_LOCK_MS, PIN_RULE, PIN_TRIES, pinWait_ms } from '../../domain/people/pins.ts';
 import type { Problem, Via } from '../api.ts';
 import { type Db, one, run } from './statements.ts';
 
 const KEY_BYTES = 32;
-const TRIES = 5;
-const LOCK_MS = 5 * 60_000;
+
+/** What is wrong with a PIN that is to be set, or null. */
+export function newPinProblem(pin: string): Problem | null {
+  if ([...pin].length >= PIN_LEAST) return null;
+  return {
+    code: 'short PIN',
+    message: `A PIN of fewer than ${PIN_LEAST} characters is too easily guessed.`,
+    todo: PIN_RULE,
+    field: 'secret',
+  };
+}
 
 /** Set a member's PIN. Must run inside the act that says so. */
 export function setPin(db: Db, member: string, pin: string): void {
@@ -53,12 +63,19 @@ export function checkPin(
     problem: { code, message, todo, field: 'pin' },
   });
   if (pin === undefined) return problem('PIN owed', 'This member signs with a PIN.', 'Enter the PIN.');
+  // Nothing is tried while it waits, so guessing gains nothing by being quick.
   if (known.locked_until > now)
-    return problem(
-      'PIN locked',
-      'Too many wrong PINs.',
-      'Wait five minutes, or ask an administrator for a new PIN.',
-    );
+    return known.failures >= PIN_TRIES
+      ? problem(
+          'PIN locked',
+          `Too many wrong PINs: it is locked for another ${minutes(known.locked_until - now)}.`,
+          'Wait, or ask an administrator for a new PIN.',
+        )
+      : problem(
+          'PIN waits',
+          `After a wrong PIN there is a wait: another ${seconds(known.locked_until - now)}.`,
+          'Wait, then enter the PIN.',
+        );
   const right = timingSafeEqual(
     scryptSync(pin, Buffer.from(known.salt, 'hex'), KEY_BYTES),
     Buffer.from(known.verifier, 'hex'),
@@ -68,15 +85,34 @@ export function checkPin(
       run(db, 'UPDATE pin_verifiers SET failures = 0, locked_until = 0 WHERE member = ?', member);
     return { via: via === 'import' || via === 'terminal' ? via : 'PIN' };
   }
-  return problem('wrong PIN', 'The PIN is not right.', 'Try again.');
+  return problem('wrong PIN', 'The PIN is not right.', afterWrong(known.failures + 1));
 }
+
+/** What to do after so many wrong PINs, this one among them. */
+function afterWrong(wrong: number): string {
+  if (wrong >= PIN_TRIES)
+    return `It is now locked for ${minutes(PIN_LOCK_MS)}. Wait, or ask an administrator for a new PIN.`;
+  const left = PIN_TRIES - wrong;
+  const wait = pinWait_ms(wrong);
+  return `Try again${wait > 0 ? ` in ${seconds(wait)}` : ''}. ${left === 1 ? 'One more' : `${left} more`} in a row lock${
+    left === 1 ? 's' : ''
+  } it for ${minutes(PIN_LOCK_MS)}.`;
+}
+
+const counted = (n: number, unit: string) => `${n} ${unit}${n === 1 ? '' : 's'}`;
+const minutes = (ms: number) => counted(Math.ceil(ms / 60_000), 'minute');
+const seconds = (ms: number) => counted(Math.ceil(ms / 1000), 'second');
 
 /** Count a wrong PIN. Runs in a transaction of its own: the refused act around it was rolled back. */
 export function countWrongPin(db: Db, member: string, now: number): void {
+  const wrong =
+    (one<{ failures: number }>(db, 'SELECT failures FROM pin_verifiers WHERE member = ?', member)?.failures ??
+      0) + 1;
   run(
     db,
-    `UPDATE pin_verifiers SET failures = failures + 1,
-       locked_until = CASE WHEN failures + 1 >= :tries THEN :until ELSE locked_until END WHERE member = :member`,
-    { tries: TRIES, until: now + LOCK_MS, member },
+    'UPDATE pin_verifiers SET failures = ?, locked_until = ? WHERE member = ?',
+    wrong,
+    now + pinWait_ms(wrong),
+    member,
   );
 }

@@ -1,9 +1,10 @@
 import { scryptSync } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { entriesSince } from '../../db/ledger/exchange.ts';
+import { openForWriting } from '../../db/store/open.ts';
 import { all, one } from '../../db/store/statements.ts';
-import { newDepartment, type TestDepartment } from './kit/department.ts';
+import { newDepartment, TestDepartment } from './kit/department.ts';
 
 const PIN = '481516';
 
@@ -15,7 +16,13 @@ function withPin() {
   return { d, member };
 }
 
+/** An attempt that has waited out whatever the wrong PIN before it cost, short of a lock. */
 function attempt(d: TestDepartment, by: string, pin?: string): string {
+  d.clock.ms += 8_000;
+  return attemptAtOnce(d, by, pin);
+}
+
+function attemptAtOnce(d: TestDepartment, by: string, pin?: string): string {
   const answer = d.act([{ action: 'station.add', body: { name: `Station ${d.clock.ms}` } }], {
     by,
     ...(pin === undefined ? {} : { pin }),
@@ -64,13 +71,64 @@ describe('a PIN', () => {
     expect(attempt(d, member, PIN)).toBe('PIN locked');
     d.clock.ms += 4 * 60_000;
     expect(attempt(d, member, PIN)).toBe('PIN locked');
-    d.clock.ms += 61_000;
+    d.clock.ms += 45_000;
     expect(attempt(d, member, PIN)).toBe('done');
     expect(d.count('entries')).toBe(entries + 1);
     // The right one has reset the count.
     for (let i = 0; i < 4; i++) expect(attempt(d, member, '1')).toBe('wrong PIN');
     expect(attempt(d, member, PIN)).toBe('done');
     for (let i = 0; i < 4; i++) expect(attempt(d, member, '1')).toBe('wrong PIN');
+    expect(attempt(d, member, PIN)).toBe('done');
+  });
+
+  it('costs a wait that grows with each wrong one; the first is taken for a slip', () => {
+    const { d, member } = withPin();
+    // Common practice, no source: nothing, then 2, 4 and 8 seconds.
+    for (const wait_s of [0, 2, 4, 8]) {
+      expect(attemptAtOnce(d, member, '000000')).toBe('wrong PIN');
+      if (wait_s === 0) continue;
+      // The clock moves on by a second at each look, and a wrong PIN is looked at twice.
+      d.clock.ms += wait_s * 1000 - 1500;
+      expect(attemptAtOnce(d, member, PIN)).toBe('PIN waits');
+    }
+    d.clock.ms += 1000;
+    expect(attemptAtOnce(d, member, PIN)).toBe('done');
+  });
+
+  it('says how many are left and how long the wait is', () => {
+    const { d, member } = withPin();
+    const said = (pin: string) => {
+      const answer = d.act([{ action: 'station.add', body: { name: 'S' } }], { by: member, pin });
+      return answer.ok ? '' : `${answer.error.message} ${answer.error.todo}`;
+    };
+    expect(said('000000')).toBe('The PIN is not right. Try again. 4 more in a row lock it for 5 minutes.');
+    expect(said('000000')).toContain('Try again in 2 seconds. 3 more in a row lock it for 5 minutes.');
+    d.clock.ms += 60_000;
+    said('000000');
+    d.clock.ms += 60_000;
+    expect(said('000000')).toContain('One more in a row locks it');
+    d.clock.ms += 60_000;
+    expect(said('000000')).toContain('It is now locked for 5 minutes.');
+    expect(said(PIN)).toMatch(/locked for another 5 minutes\. Wait, or ask an administrator/);
+  });
+
+  it('that is locked stays locked when the file is closed and opened again, and locks nobody else', () => {
+    const { d, member } = withPin();
+    const other = d.must('member.add', { number: '8', name: 'S. Lind', position: 'logistics' });
+    d.act([{ action: 'member.pin', body: { member: other }, secret: '2342' }]);
+    for (let i = 0; i < 5; i++) attempt(d, member, '000000');
+    expect(attempt(d, other, '2342')).toBe('done');
+    d.db.close();
+    const again = new TestDepartment(openForWriting(d.file), d.clock);
+    onTestFinished(() => void again.db.close());
+    expect(attempt(again, member, PIN)).toBe('PIN locked');
+    expect(attempt(again, other, '2342')).toBe('done');
+  });
+
+  it.each(['', '123', '½½½'])('of fewer than four characters is refused: %j', secret => {
+    const { d, member } = withPin();
+    const answer = d.act([{ action: 'member.pin', body: { member }, secret }]);
+    expect(answer).toMatchObject({ ok: false, error: { code: 'short PIN', field: 'secret' } });
     expect(attempt(d, member, PIN)).toBe('done');
   });
 
