@@ -75,6 +75,7 @@ export default defineConfig({
         terminal: here('electron/terminal/main.ts'),
         writer: here('db/store/writer.ts'),
         reader: here('db/store/reader.ts'),
+        checker: here('db/store/checker.ts'),
       },
       external: ['better-sqlite3', 'electron', ...builtinModules, /^node:/],
       output: { entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },

@@ -413,9 +413,12 @@ export interface Doors {
   ): Promise<Answer<Questions[K]['gives']>>;
 }
 
-/** What screens ask a host about the department files of its data folder. `name`: with or without its ending. */
+/**
+ * What screens ask a host about the department files of its data folder. `name`: with or without its ending.
+ * `backup` copies the open file into the folder of backups; `preview` and `restore` name one of those.
+ */
 export interface HostRequest {
-  command: 'files' | 'new' | 'demo' | 'open';
+  command: 'files' | 'new' | 'demo' | 'open' | 'backups' | 'backup' | 'preview' | 'restore';
   name?: string;
 }
 
@@ -435,6 +438,47 @@ export interface DepartmentFiles {
   /** The file that is open, or null. */
   open: string | null;
   files: DepartmentFile[];
+  /** Of Baybook itself. */
+  version?: string;
+  /** Told to every command about backups. */
+  backups?: { folder: string; files: DepartmentFile[] };
+  /** What `backup` has made, checked after it was written. */
+  made?: BackupMade;
+  /** What `preview` has found. */
+  preview?: BackupPreview & { name: string };
+}
+
+/** What a backup holds. */
+export interface BackupContents {
+  department: string | null;
+  entries: number;
+  things: number;
+  members: number;
+  /** When its last entry was recorded, ISO; null where it has none. */
+  lastAt: string | null;
+  heads: LedgerHead[];
+  /** Whether an anchor lay beside it, which it was checked against. */
+  anchored: boolean;
+}
+
+/** What a backup is to the open file, by their entries. */
+export interface BackupRelation {
+  /** `older`: the open file holds all of it and more. `newer`: the other way round. */
+  is: 'same' | 'older' | 'newer' | 'diverged' | 'unrelated';
+  onlyHere: number;
+  onlyInBackup: number;
+}
+
+export interface BackupPreview extends BackupContents {
+  /** Null where no file is open. */
+  relation: BackupRelation | null;
+}
+
+export interface BackupMade extends BackupContents {
+  name: string;
+  bytes: number;
+  /** The name of the anchor beside it. */
+  anchor: string;
 }
 
 export interface DepartmentFile {

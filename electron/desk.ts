@@ -5,6 +5,8 @@
 import { basename } from 'node:path';
 import type { Answer, DepartmentFiles, Doors, HostRequest, Problem } from '../db/api.ts';
 import type { Department } from '../db/store/client.ts';
+import pkg from '../package.json' with { type: 'json' };
+import { backupsFolder, listBackups, makeBackup, previewBackup, restoreBeside } from './backups.ts';
 import { makeDemo, type Progress, removeHalfMade } from './demo.ts';
 import {
   ensureFolder,
@@ -81,18 +83,54 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
     for (const watcher of watchers) watcher(done, total, what);
   }
 
-  async function obey(request: HostRequest): Promise<void> {
+  /** @returns what the command adds to the answer */
+  async function obey(request: HostRequest): Promise<Partial<DepartmentFiles>> {
     const { command, name } = request;
-    if (command === 'files') return;
-    if (command === 'demo')
-      return demo(name === undefined ? DEMO_STEM : withoutEnding(fileName(name)), report);
-    if (command === 'new') return openFile(freeName(folder, withoutEnding(fileName(name))), true);
-    if (command === 'open') {
-      const wanted = basename(filePath(folder, name));
-      if (!listFiles(folder).some(f => f.name === wanted)) throw new ProblemError(noSuchFile(wanted));
-      return openFile(wanted, false);
+    switch (command) {
+      case 'files':
+      case 'backups':
+        return {};
+      case 'demo':
+        await demo(name === undefined ? DEMO_STEM : withoutEnding(fileName(name)), report);
+        return {};
+      case 'new':
+        await openFile(freeName(folder, withoutEnding(fileName(name))), true);
+        return {};
+      case 'open': {
+        const wanted = basename(filePath(folder, name));
+        if (!listFiles(folder).some(f => f.name === wanted)) throw new ProblemError(noSuchFile(wanted));
+        await openFile(wanted, false);
+        return {};
+      }
+      case 'backup':
+        if (open === null) throw new ProblemError(NOTHING_OPEN);
+        return { made: valueIn(await makeBackup(open.department, folder)) };
+      case 'preview':
+        return { preview: { name: backupNamed(name), ...(await previewed(name)) } };
+      case 'restore': {
+        // Checked again just before: what was shown may have been another file a minute ago.
+        await previewed(name);
+        await openFile(restoreBeside(folder, filePath(backupsFolder(folder), name)), false);
+        return {};
+      }
+      default:
+        throw new ProblemError(noSuchCommand(command));
     }
-    throw new ProblemError(noSuchCommand(command));
+  }
+
+  function backupNamed(name: unknown): string {
+    const wanted = fileName(name);
+    if (!listBackups(folder).some(f => f.name === wanted)) throw new ProblemError(noSuchBackup(wanted));
+    return wanted;
+  }
+
+  const previewed = async (name: unknown) =>
+    valueIn(await previewBackup(folder, backupNamed(name), open?.department.file ?? null));
+
+  function filesNow({ command }: HostRequest): DepartmentFiles {
+    const files = { folder, open: open?.name ?? null, files: listFiles(folder), version: pkg.version };
+    if (!ABOUT_BACKUPS.has(command)) return files;
+    return { ...files, backups: { folder: backupsFolder(folder), files: listBackups(folder) } };
   }
 
   function answer<T>(asked: (department: Department) => Promise<Answer<T>>): Promise<Answer<T>> {
@@ -119,8 +157,8 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
       const done = turn.then(async (): Promise<Answer<DepartmentFiles>> => {
         try {
           ensureFolder(folder);
-          await obey(request);
-          return { ok: true, value: { folder, open: open?.name ?? null, files: listFiles(folder) } };
+          const added = await obey(request);
+          return { ok: true, value: { ...filesNow(request), ...added } };
         } catch (error) {
           return { ok: false, error: problemOf(error) };
         }
@@ -162,6 +200,18 @@ class ProblemError extends Error {
   }
 }
 
+const ABOUT_BACKUPS: ReadonlySet<HostRequest['command']> = new Set([
+  'backups',
+  'backup',
+  'preview',
+  'restore',
+]);
+
+function valueIn<T>(answer: Answer<T>): T {
+  if (answer.ok) return answer.value;
+  throw new ProblemError(answer.error);
+}
+
 const withoutEnding = (name: string) => basename(name, '.baybook');
 
 const NOTHING_OPEN: Problem = {
@@ -178,9 +228,16 @@ const noSuchFile = (name: string): Problem => ({
   field: 'name',
 });
 
+const noSuchBackup = (name: string): Problem => ({
+  code: 'no such file',
+  message: `There is no backup “${name}” in the folder of backups.`,
+  todo: 'Choose one of the backups listed.',
+  field: 'name',
+});
+
 const noSuchCommand = (command: unknown): Problem => ({
   code: 'no such command',
   message: `The host does not know the command “${String(command)}”.`,
-  todo: 'Use files, new, demo or open.',
+  todo: 'Use files, new, demo, open, backups, backup, preview or restore.',
   field: 'command',
 });

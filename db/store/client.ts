@@ -9,6 +9,8 @@ import { CannotOpen } from './refusal.ts';
 
 export interface Department extends Doors {
   file: string;
+  /** Write the whole file as it stands between two acts into a new file. */
+  copyTo(path: string): Promise<Answer<unknown>>;
   /** Told the cache keys that an act touched, this process's or another's. @returns how to stop being told */
   onChange(listener: (touched: string[]) => void): () => void;
   close(): Promise<void>;
@@ -83,6 +85,7 @@ async function open(file: string, options: OpenOptions): Promise<{ department: D
     file,
     act: request => writer.call({ kind: 'act', request }) as ReturnType<Doors['act']>,
     ask: ((question: string, args: unknown) => reading.call({ kind: 'ask', question, args })) as Doors['ask'],
+    copyTo: path => writer.call({ kind: 'copy', path }),
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

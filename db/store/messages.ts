@@ -16,6 +16,8 @@ export type ToWorker =
   | { id: number; kind: 'act'; request: ActRequest }
   | { id: number; kind: 'ask'; question: string; args: unknown }
   | { id: number; kind: 'demo'; on: Day; seed: number }
+  /** Write a consistent copy of the file into a new one. */
+  | { id: number; kind: 'copy'; path: string }
   | { id: number; kind: 'damaged'; problem: Problem }
   /** This process's own writer has added the entries after the first `before`, up to `after`. */
   | { id: number; kind: 'wrote'; before: number; after: number }

@@ -1,6 +1,7 @@
 /** The writer worker: the one connection of this process that writes. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Answer, Problem } from '../api.ts';
+import { writeCopy } from '../files/backup.ts';
 import { buildDemo } from '../files/demo/index.ts';
 import { entryCount } from '../ledger/append.ts';
 import { verifyTail } from '../ledger/verify.ts';
@@ -52,6 +53,8 @@ port?.on('message', async (message: ToWorker) => {
       );
       say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
       say({ kind: 'changed', touched: ['due', 'items', 'places', 'members', 'department', 'rulebook'] });
+    } else if (message.kind === 'copy') {
+      say({ kind: 'answer', id: message.id, answer: copied(db, message.path) });
     } else if (message.kind === 'damaged') {
       damage = message.problem;
       say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });
@@ -69,3 +72,13 @@ port?.on('message', async (message: ToWorker) => {
     });
   }
 });
+
+function copied(from: Db, path: string): Answer<null> {
+  try {
+    writeCopy(from, path);
+    return { ok: true, value: null };
+  } catch (error) {
+    if (error instanceof CannotOpen) return { ok: false, error: error.problem };
+    throw error;
+  }
+}

@@ -37,6 +37,11 @@ export function fakeStore(): FakeStore {
         log.push(`ask ${question}`);
         return { ok: true, value: { question, args, file: name } as never };
       },
+      async copyTo(path) {
+        log.push(`copy ${name}`);
+        writeFileSync(path, '');
+        return { ok: true, value: null };
+      },
       onChange(listener) {
         listeners.add(listener);
         return () => listeners.delete(listener);
