@@ -160,6 +160,30 @@ export interface LeftThing {
   since: string;
 }
 
+/** An outside agency, and whether its RIN still stands. */
+export interface AgencyLine {
+  id: string;
+  name: string;
+  rin: string | null;
+  rinExpires: string | null;
+  /** By the last day the RIN can mean; null where it has no expiry. */
+  rinState: 'current' | 'due soon' | 'overdue' | null;
+  rinDaysLeft: number | null;
+}
+
+/** What the Department screen shows beside its places and members. */
+export interface DepartmentPage {
+  id: string;
+  name: string;
+  zone: string;
+  state: string | null;
+  /** The units it wishes to read in. */
+  measures: 'US' | 'SI';
+  agencies: AgencyLine[];
+  /** Of the file: the number of its format, and the device that writes in it from here. */
+  file: { format: number; device: string };
+}
+
 /** A whole file as text, to be saved. */
 export interface TextFile {
   name: string;
@@ -199,6 +223,7 @@ export interface DeskQuestions {
   'rig.page': { takes: { rig: string; on?: string }; gives: RigPage };
   'export.items': { takes: { family: string; on?: string }; gives: TextFile };
   'export.ledger': { takes: Record<string, never>; gives: TextFile };
+  'department.page': { takes: { on?: string }; gives: DepartmentPage | null };
   'ledger.heads': {
     takes: Record<string, never>;
     gives: { entries: number; devices: { device: string; seq: number; hash: string }[] };

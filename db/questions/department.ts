@@ -1,7 +1,11 @@
 /** Who and where: the department in one answer, its places and its members. */
 import { z } from 'zod';
+import type { Day } from '../../domain/calendar/day.ts';
+import { lastDay, parseWhen } from '../../domain/calendar/when.ts';
 import type { Grant } from '../../domain/people/entitlements.ts';
 import type { DepartmentSummary, MemberLine, PlaceLine, Questions } from '../api.ts';
+import type { AgencyLine, DepartmentPage } from '../api-desk.ts';
+import { factsOf, identityOf } from '../caches/facts.ts';
 import { hasPin } from '../store/pins.ts';
 import { all, one } from '../store/statements.ts';
 import { prefixQuery, textWords } from './due-filter.ts';
@@ -50,6 +54,51 @@ export const departmentSummary = question({
   },
   example: {},
 });
+
+/** A RIN is warned of so many days before it expires: time to have it renewed. Common practice, no source. */
+const RIN_WARNING_DAYS = 90;
+
+export const departmentPage = question({
+  name: 'department.page',
+  title:
+    'The department’s settings, its agencies with how their RINs stand, and its file; null where none is open',
+  schema: z.strictObject({ on: day.optional() }) as unknown as z.ZodType<{ on?: string }>,
+  answer(asking, args): DepartmentPage | null {
+    const { db } = asking;
+    const department = one<{ key: number; id: string; name: string; zone: string; state: string | null }>(
+      db,
+      'SELECT d.key, t.id, d.name, d.zone, d.state FROM departments d JOIN things t ON t.key = d.key ORDER BY d.key',
+    );
+    if (!department) return null;
+    const { key, ...named } = department;
+    const on = dayAsked(asking, args.on);
+    return {
+      ...named,
+      measures: identityOf(factsOf(db, key))?.units === 'SI' ? 'SI' : 'US',
+      agencies: all<Pick<AgencyLine, 'id' | 'name' | 'rin' | 'rinExpires'>>(
+        db,
+        `SELECT t.id, a.name, a.rin, a.rin_expires AS rinExpires
+         FROM agencies a JOIN things t ON t.key = a.key ORDER BY a.name`,
+      ).map(agency => ({ ...agency, ...standingOf(agency.rinExpires, on) })),
+      file: {
+        format: db.pragma('user_version', { simple: true }) as number,
+        device: one<{ value: string }>(db, "SELECT value FROM meta WHERE name = 'device'")?.value ?? '',
+      },
+    };
+  },
+  example: {},
+});
+
+/** A RIN stands up to and on the last day its expiry can mean. */
+function standingOf(expires: string | null, on: Day): Pick<AgencyLine, 'rinState' | 'rinDaysLeft'> {
+  const when = expires === null ? null : parseWhen(expires);
+  if (when === null) return { rinState: null, rinDaysLeft: null };
+  const left = lastDay(when) - on;
+  return {
+    rinState: left < 0 ? 'overdue' : left <= RIN_WARNING_DAYS ? 'due soon' : 'current',
+    rinDaysLeft: left,
+  };
+}
 
 export const placesList = question({
   name: 'places.list',

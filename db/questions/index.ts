@@ -1,6 +1,6 @@
 /** Every question, by name. A question reads and never writes. */
 import type { QuestionName } from '../api.ts';
-import { departmentSummary, membersList, placesList } from './department.ts';
+import { departmentPage, departmentSummary, membersList, placesList } from './department.ts';
 import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
 import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
@@ -26,6 +26,7 @@ const LIST = [
   itemHistory,
   searchAll,
   departmentSummary,
+  departmentPage,
   placesList,
   membersList,
   rulebookList,

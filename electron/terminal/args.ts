@@ -27,7 +27,9 @@ export type Command =
       dayOrder: DayOrder | null;
     } & Common)
   | ({ name: 'paper'; paper: Record<string, unknown>; to: string } & Common)
-  | ({ name: 'demo'; seed?: number } & Common);
+  | ({ name: 'demo'; seed?: number } & Common)
+  | ({ name: 'backup' | 'backups' } & Common)
+  | ({ name: 'restore'; backup: string; dryRun: boolean } & Common);
 
 const OPTIONS = {
   file: { type: 'string' },
@@ -52,6 +54,9 @@ const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
   import: ['family', 'dry-run', 'yes', 'day-first', 'month-first'],
   paper: ['to'],
   demo: ['seed'],
+  backup: [],
+  backups: [],
+  restore: ['dry-run'],
 };
 
 /**
@@ -98,7 +103,12 @@ export function readCommand(typed: readonly string[]): Command {
     if (to === undefined || to.trim() === '') throw usage('A paper needs --to: the file to write.', 'to');
     return { name, paper: readArgs(json ?? ''), to, ...common };
   }
+  if (name === 'restore') {
+    const [backup] = only(rest, ['backup'], 1);
+    return { name, backup: backup ?? '', dryRun: values['dry-run'] ?? false, ...common };
+  }
   only(rest, [], 0);
+  if (name === 'backup' || name === 'backups') return { name, ...common };
   return { name: 'demo', ...(values.seed === undefined ? {} : { seed: readSeed(values.seed) }), ...common };
 }
 

@@ -12,6 +12,9 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
   npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes] [--day-first]
   npm run -s baybook -- paper '<json object>' --to <FILE>
   npm run -s baybook -- demo [--on DATE] [--seed N]
+  npm run -s baybook -- backup
+  npm run -s baybook -- backups
+  npm run -s baybook -- restore <BACKUP> [--dry-run]
   npm run -s baybook -- --help
 
   --file PATH    the department's file; one that does not exist becomes a new department.
@@ -20,6 +23,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
                  A member who signs with a PIN: put it in BAYBOOK_PIN.
   --on DATE      the day compared with, as 2026-11-25; without it, today in the department's zone.
   --dry-run      import: show what the rows become and write nothing.
+                 restore: show what the backup holds and what it is to the file; restore nothing.
   --to PATH      paper: the file to write.
   --yes          import: take every offer (new places, offered permits).
   --day-first, --month-first
@@ -35,6 +39,12 @@ import  prints {"accepted", "refused", "rows", "offers", "questions", "written",
 paper   writes the PDF and prints {"file", "pages", "bytes"}; what it takes is what the question paper.make takes.
         A file that is there already is not written over.
 demo    makes the demo department and prints its summary.
+backup  copies the file, as it stands between two acts, into the folder "backups" beside it, checks the copy and puts its
+        anchor (entries; device, number and hash of each newest entry) beside it as text. Never over another.
+backups prints {"folder", "files": [{"name", "bytes", "changedAt"}]}, the latest first.
+restore checks a backup (a path, or a name in that folder) and copies it as a new file beside the others, never over one;
+        it goes on as a device of its own. Prints what it holds, with "relation" to the file: same, older, newer,
+        diverged or unrelated, and how many entries only the one or the other has. A damaged one is refused.
 `;
 
 export function help(): string {

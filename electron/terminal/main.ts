@@ -14,6 +14,7 @@ import type { Store } from '../store.ts';
 import { type Command, readCommand } from './args.ts';
 import { actingMember, ensureDepartment, openFile, typedPath } from './department.ts';
 import { help } from './help.ts';
+import { backup, backups, restore } from './keep.ts';
 import { writePaper } from './paper.ts';
 import { pin } from './pin.ts';
 import { TerminalRefusal, valueIn } from './refusal.ts';
@@ -42,6 +43,9 @@ function asJson(value: unknown): string {
 
 async function run(command: Exclude<Command, { name: 'help' }>): Promise<unknown> {
   if (command.name === 'demo') return demo(command);
+  if (command.name === 'backup') return backup(store, command);
+  if (command.name === 'backups') return backups(command);
+  if (command.name === 'restore') return restore(store, command);
   const department = await openFile(store, command);
   try {
     const opens = command.name === 'act' && command.deeds[0]?.action === 'department.open';

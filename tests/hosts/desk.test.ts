@@ -1,10 +1,13 @@
 /** Which department file is open, and that no answer is lost when another is opened. Our own design, no source. */
-import { existsSync, mkdirSync, readdirSync, utimesSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { HostRequest } from '../../db/api.ts';
+import { openDepartment, runDemo } from '../../db/store/client.ts';
 import { createDesk } from '../../electron/desk.ts';
 import { dataFolder, fileName, lastOpened, listFiles, rememberOpened } from '../../electron/folder.ts';
+import { openingDeed } from '../db/kit/opening.ts';
 import { fakeStore } from './fakeStore.ts';
 import { scratchFolder } from './scratch.ts';
 
@@ -209,5 +212,115 @@ describe('the data folder', () => {
     'x'.repeat(250),
   ])('refuses the name %j', name => {
     expect(() => fileName(name)).toThrow();
+  });
+});
+
+describe('backups', () => {
+  const store = { openDepartment, runDemo };
+
+  async function withDepartment() {
+    const folder = scratchFolder();
+    writeFileSync(join(folder, 'a.baybook'), '');
+    const desk = createDesk({ folder, store, today: '2026-11-25' });
+    await desk.start();
+    const opened = await desk.act({ by: null, deeds: [openingDeed('empty')] });
+    if (!opened.ok) throw new Error(opened.error.message);
+    const add = async (name: string) =>
+      expect(
+        await desk.act({
+          by: `${opened.value.entries[0]}.m`,
+          deeds: [{ action: 'station.add', body: { name } }],
+        }),
+      ).toMatchObject({ ok: true });
+    const host = async (request: HostRequest) => {
+      const answer = await desk.host(request);
+      if (!answer.ok) throw new Error(answer.error.message);
+      return answer.value;
+    };
+    return { folder, desk, add, host };
+  }
+
+  it('are made, listed, compared with what went on since, and restored beside, as another device', async () => {
+    const { folder, desk, add, host } = await withDepartment();
+    expect((await host({ command: 'backups' })).backups).toEqual({
+      folder: join(folder, 'backups'),
+      files: [],
+    });
+    const { made } = await host({ command: 'backup' });
+    expect(made).toMatchObject({ department: 'Larkspur Valley Fire District', anchored: true });
+    expect(made?.name).toMatch(/^Larkspur Valley Fire District \d{4}-\d{2}-\d{2} \d{4}\.baybook$/);
+    const anchor = readFileSync(join(folder, 'backups', made?.anchor ?? ''), 'utf8');
+    for (const { device, seq, hash } of made?.heads ?? [])
+      expect(anchor).toContain(`${device} ${seq} ${hash}`);
+    // A second one within the same minute is not written over the first.
+    const second = await host({ command: 'backup' });
+    expect(second.backups?.files).toHaveLength(2);
+    expect(second.files.map(f => f.name)).toEqual(['a.baybook']);
+
+    await add('Station 31');
+    const name = made?.name ?? '';
+    expect((await host({ command: 'preview', name })).preview).toMatchObject({
+      name,
+      entries: made?.entries,
+      relation: { is: 'older', onlyHere: 1, onlyInBackup: 0 },
+    });
+    const before = await desk.ask('ledger.heads', {});
+    const restored = await host({ command: 'restore', name });
+    expect(restored.open).toBe(`${name.replace('.baybook', '')} restored.baybook`);
+    expect(restored.files).toHaveLength(2);
+    expect(await desk.ask('department.summary', {})).toMatchObject({ value: { stations: [] } });
+    await add('Station 40');
+    const heads = await desk.ask('ledger.heads', {});
+    if (!heads.ok || !before.ok) throw new Error('No heads.');
+    const devices = heads.value.devices.map(h => h.device);
+    expect(devices).toHaveLength(2);
+    expect(devices).toContain(before.value.devices[0]?.device);
+    await desk.close();
+  });
+
+  it('that are damaged are refused with what is wrong, and the open file stays open', async () => {
+    const { folder, desk, host } = await withDepartment();
+    const { made } = await host({ command: 'backup' });
+    const name = made?.name ?? '';
+    const path = join(folder, 'backups', name);
+    writeFileSync(path, readFileSync(path).fill(7, 9000, 60_000));
+    for (const command of ['preview', 'restore'] as const)
+      expect(await desk.host({ command, name })).toMatchObject({
+        ok: false,
+        error: { code: 'damaged backup', message: expect.stringContaining(name) },
+      });
+    expect(await host({ command: 'files' })).toMatchObject({
+      open: 'a.baybook',
+      files: [{ name: 'a.baybook' }],
+    });
+    await desk.close();
+  });
+
+  it.each(['../a', 'gone'])('are named only by what lies in their folder: not %j', async name => {
+    const { desk } = await withDepartment();
+    expect(await desk.host({ command: 'preview', name })).toMatchObject({
+      ok: false,
+      error: { field: 'name' },
+    });
+    await desk.close();
+  });
+
+  it('can be looked into and restored while no department can be opened', async () => {
+    const { folder, desk, host } = await withDepartment();
+    const { made } = await host({ command: 'backup' });
+    await desk.close();
+    writeFileSync(join(folder, 'a.baybook'), 'x'.repeat(5000));
+    const again = createDesk({ folder, store });
+    await expect(again.start()).rejects.toThrow();
+    const name = made?.name ?? '';
+    expect(await again.host({ command: 'preview', name })).toMatchObject({
+      ok: true,
+      value: { open: null, preview: { relation: null } },
+    });
+    expect(await again.host({ command: 'restore', name })).toMatchObject({
+      ok: true,
+      value: { open: expect.stringContaining('restored') },
+    });
+    await again.close();
   });
 });
