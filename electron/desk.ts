@@ -5,7 +5,6 @@
 import { basename } from 'node:path';
 import type { Answer, DepartmentFiles, Doors, HostRequest, Problem } from '../db/api.ts';
 import type { Department } from '../db/store/client.ts';
-import pkg from '../package.json' with { type: 'json' };
 import { backupsFolder, listBackups, makeBackup, previewBackup, restoreBeside } from './backups.ts';
 import { makeDemo, type Progress, removeHalfMade } from './demo.ts';
 import {
@@ -19,6 +18,7 @@ import {
 } from './folder.ts';
 import { problemOf } from './problem.ts';
 import type { Store } from './store.ts';
+import { programVersion } from './version.ts';
 
 export const DEMO_STEM = 'Larkspur Valley demo';
 /** Sent to screens as the touched keys when another file was opened: everything they hold is of the old one. */
@@ -128,7 +128,7 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
     valueIn(await previewBackup(folder, backupNamed(name), open?.department.file ?? null));
 
   function filesNow({ command }: HostRequest): DepartmentFiles {
-    const files = { folder, open: open?.name ?? null, files: listFiles(folder), version: pkg.version };
+    const files = { folder, open: open?.name ?? null, files: listFiles(folder), version: programVersion() };
     if (!ABOUT_BACKUPS.has(command)) return files;
     return { ...files, backups: { folder: backupsFolder(folder), files: listBackups(folder) } };
   }

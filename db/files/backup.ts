@@ -5,12 +5,13 @@
 import { closeSync, existsSync, fsyncSync, openSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { basename } from 'node:path';
 import Database from 'better-sqlite3';
+import { readAnchor } from '../../domain/anchors.ts';
 import type { BackupContents, BackupRelation, LedgerHead } from '../api.ts';
 import { headsOf, verifyLedger } from '../ledger/verify.ts';
 import { APPLICATION_ID } from '../store/open.ts';
 import { CannotOpen } from '../store/refusal.ts';
 import { all, type Db, one } from '../store/statements.ts';
-import { ANCHOR_ENDING, readHead } from './anchor.ts';
+import { ANCHOR_ENDING } from './anchor.ts';
 
 /**
  * Write the whole file as it stands between two acts into a new file.
@@ -41,7 +42,7 @@ function toDisk(path: string): void {
 function anchorBeside(path: string): LedgerHead[] | null {
   if (!existsSync(path + ANCHOR_ENDING)) return null;
   const lines = readFileSync(path + ANCHOR_ENDING, 'utf8').split(/\r?\n/);
-  const heads = lines.filter(line => line.startsWith('head:')).map(readHead);
+  const heads = lines.filter(line => line.startsWith('head:')).map(readAnchor);
   const known = heads.filter(h => h !== null);
   if (known.length < heads.length || !lines.some(line => line.startsWith('entries:')))
     throw damaged(`The anchor beside ${basename(path)} cannot be read.`);

@@ -10,15 +10,20 @@ import { Action } from '../parts/Action.tsx';
 import { TextField } from '../parts/form/fields.tsx';
 import formStyles from '../parts/form/form.module.css';
 import { Notice, NotReady } from '../parts/words/NotReady.tsx';
+import { PreviewDialog } from '../screens/department/PreviewDialog.tsx';
 import styles from './shell.module.css';
+
+/** The latest ones; the Department screen lists all. */
+const BACKUPS_SHOWN = 3;
 
 export function Files({ onClose }: { onClose?: () => void }) {
   const files = useQuery<DepartmentFiles, ProblemError>({
-    queryKey: ['host.files'],
-    queryFn: async () => answered(await host().host({ command: 'files' })),
+    queryKey: ['host.backups'],
+    queryFn: async () => answered(await host().host({ command: 'backups' })),
     staleTime: 0,
   });
   const [name, setName] = useState('');
+  const [looking, setLooking] = useState<string | null>(null);
   const [busy, setBusy] = useState<HostRequest['command'] | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const progress = useHostProgress(busy === 'demo');
@@ -49,6 +54,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
   }
 
   if (!files.data) return <NotReady loaded={files} />;
+  const backups = files.data.backups?.files ?? [];
   const beside = problem?.field === 'name' ? problem : undefined;
   return (
     <div className={formStyles.form}>
@@ -72,6 +78,27 @@ export function Files({ onClose }: { onClose?: () => void }) {
           </li>
         ))}
       </ul>
+      {backups.length > 0 ? (
+        <>
+          <h3>Backups</h3>
+          <ul className={styles.files} aria-label="Backups">
+            {backups.slice(0, BACKUPS_SHOWN).map(f => (
+              <li key={f.name}>
+                <span>
+                  {f.name.replace(/\.baybook$/, '')}
+                  <span className={styles.fileNote}>
+                    {(f.bytes / 1e6).toFixed(1)} MB, written {format(f.changedAt, 'd MMM yyyy HH:mm')}
+                  </span>
+                </span>
+                <Action onClick={() => setLooking(f.name)} disabled={busy !== null}>
+                  Look into it
+                </Action>
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {looking ? <PreviewDialog name={looking} onClose={() => setLooking(null)} /> : null}
       <form ref={form} className={formStyles.form} onSubmit={start} noValidate>
         <TextField
           label="Start your own department: name of its file"

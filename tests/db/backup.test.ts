@@ -4,13 +4,14 @@ import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { LedgerHead } from '../../db/api.ts';
-import { ANCHOR_ENDING, anchorText, readHead } from '../../db/files/anchor.ts';
+import { ANCHOR_ENDING, anchorText } from '../../db/files/anchor.ts';
 import { examineCopy, relationTo, writeCopy } from '../../db/files/backup.ts';
 import { headsOf, verifyLedger } from '../../db/ledger/verify.ts';
 import { checkBackup } from '../../db/store/checking.ts';
 import { openDepartment } from '../../db/store/client.ts';
 import { openForWriting } from '../../db/store/open.ts';
 import { all, type Db, one } from '../../db/store/statements.ts';
+import { readAnchor } from '../../domain/anchors.ts';
 import { restoreBeside } from '../../electron/backups.ts';
 import { newDepartment, scratch, TestDepartment } from './kit/department.ts';
 import { openingDeed } from './kit/opening.ts';
@@ -265,9 +266,13 @@ describe('a restored backup', () => {
 describe('a head on paper', () => {
   it('is read as typed, and not where it is torn', () => {
     const hash = 'a'.repeat(64);
-    expect(readHead(`head: k3f9ab12 14 ${hash}`)).toEqual({ device: 'k3f9ab12', seq: 14, hash });
-    expect(readHead(` K3F9AB12   14 ${hash.toUpperCase()} `)).toEqual({ device: 'k3f9ab12', seq: 14, hash });
-    expect(readHead(`k3f9ab12 14 ${hash.slice(1)}`)).toBeNull();
-    expect(readHead('')).toBeNull();
+    expect(readAnchor(`head: k3f9ab12 14 ${hash}`)).toEqual({ device: 'k3f9ab12', seq: 14, hash });
+    expect(readAnchor(` K3F9AB12   14 ${hash.toUpperCase()} `)).toEqual({
+      device: 'k3f9ab12',
+      seq: 14,
+      hash,
+    });
+    expect(readAnchor(`k3f9ab12 14 ${hash.slice(1)}`)).toBeNull();
+    expect(readAnchor('')).toBeNull();
   });
 });

@@ -1,6 +1,7 @@
 /** A form for deeds in a dialog: filled in, signed, sent; what the store refuses stands beside its field. */
 import { type FormEvent, useState } from 'react';
 import type { ActAnswer, Problem } from '../../../db/api.ts';
+import { PIN_GUARD } from '../../../domain/people/pins.ts';
 import { useAct } from '../../api/act.ts';
 import { problemsOf } from '../../api/problem.ts';
 import { Action } from '../Action.tsx';
@@ -52,6 +53,11 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
       setProblems(missing.map(emptyField));
       return;
     }
+    const wrong = form.check?.(filled) ?? [];
+    if (wrong.length > 0) {
+      setProblems(wrong);
+      return;
+    }
     setSending(true);
     const answer = await act({
       by: member.id,
@@ -94,7 +100,14 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
           <div className={formStyles.signature}>
             <MemberPicker label="Signed by" problem={beside.get('by')} first={firstKey === 'by'} />
             {member?.hasPin ? (
-              <TextField label="PIN" value={pin} onChange={setPin} secret problem={beside.get('pin')} />
+              <TextField
+                label="PIN"
+                value={pin}
+                onChange={setPin}
+                secret
+                problem={beside.get('pin')}
+                note={PIN_GUARD}
+              />
             ) : null}
           </div>
           <div className={formStyles.foot}>
@@ -132,7 +145,7 @@ function FormControl({ field, value, onChange, problem, first, today }: FormCont
   };
   switch (field.kind) {
     case 'text':
-      return <TextField {...common} unit={field.unit} />;
+      return <TextField {...common} unit={field.unit} secret={field.secret ?? false} />;
     case 'long':
       return <LongField {...common} />;
     case 'date':

@@ -1,6 +1,6 @@
 /** What a form for deeds is, as data: its fields, and how what was filled in becomes deeds. */
 
-import type { Deed, DepartmentSummary, RulebookList, RuleLine } from '../../../db/api.ts';
+import type { Deed, DepartmentSummary, Problem, RulebookList, RuleLine } from '../../../db/api.ts';
 import type { Condition } from '../../../domain/facts.ts';
 import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
 import { readDate } from '../form/readDate.ts';
@@ -18,7 +18,7 @@ interface FieldBase {
 
 export type FormField =
   | (FieldBase & { kind: 'date' | 'long' | 'tick' | 'place' })
-  | (FieldBase & { kind: 'text'; unit?: string | undefined })
+  | (FieldBase & { kind: 'text'; unit?: string | undefined; secret?: boolean })
   | (FieldBase & {
       kind: 'one of' | 'pick';
       choices: readonly { value: string; title: string; detail?: string }[];
@@ -34,6 +34,8 @@ export interface DeedForm {
   initial: Filled;
   rows(filled: Filled): readonly FormRow[];
   cautions?(filled: Filled): { cautions: readonly string[]; who: string } | null;
+  /** What only the form itself can see is wrong, before anything is sent. */
+  check?(filled: Filled): readonly Problem[];
   deeds(filled: Filled, today: string): Deed[];
   /** What the toast says when it is done. */
   done(filled: Filled): string;

@@ -17,12 +17,14 @@ interface RowTableProps<R> {
   onOpen?: (row: R) => void;
   /** Keys of the row that has the focus. */
   onKey?: (row: R, key: string) => boolean;
+  /** Told the row that takes the focus. */
+  onActive?: (row: R) => void;
   isOpen?: (row: R) => boolean;
   isFaint?: (row: R) => boolean;
 }
 
 export function RowTable<R>(props: RowTableProps<R>) {
-  const { label, columns, rows, keyOf, onOpen, onKey, isOpen, isFaint } = props;
+  const { label, columns, rows, keyOf, onOpen, onKey, onActive, isOpen, isFaint } = props;
   const [active, setActive] = useState(0);
   const at = Math.min(active, Math.max(rows.length - 1, 0));
 
@@ -58,7 +60,10 @@ export function RowTable<R>(props: RowTableProps<R>) {
             tabIndex={i === at ? 0 : -1}
             className={[isOpen?.(row) ? styles.open : '', isFaint?.(row) ? styles.faint : ''].join(' ')}
             {...(isOpen ? { 'aria-selected': isOpen(row) } : {})}
-            onFocus={() => setActive(i)}
+            onFocus={() => {
+              setActive(i);
+              onActive?.(row);
+            }}
             onKeyDown={event => onKeyDown(event, row)}
             {...(onOpen ? { onClick: () => onOpen(row), 'data-opens': true } : {})}
           >

@@ -1,0 +1,16 @@
+/** Anchors as people carry them: a device, the number of its newest entry, that entry's hash. */
+
+export interface Anchor {
+  device: string;
+  seq: number;
+  hash: string;
+}
+
+/** An anchor as it stands beside a backup or is typed from paper: device, number, hash; null where it is none. */
+export function readAnchor(text: string): Anchor | null {
+  const m = /^\s*(?:head:\s*)?([a-z0-9]+)\s+(\d+)\s+([0-9a-f]{64})\s*$/i.exec(text);
+  const [, device, seq, hash] = m ?? [];
+  return device && seq && hash
+    ? { device: device.toLowerCase(), seq: Number(seq), hash: hash.toLowerCase() }
+    : null;
+}

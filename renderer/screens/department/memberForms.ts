@@ -1,0 +1,113 @@
+/** The forms that add a member, amend one, change what one may do, and set a PIN. */
+import type { MemberLine, Problem } from '../../../db/api.ts';
+import { PIN_GUARD, PIN_RULE } from '../../../domain/people/pins.ts';
+import type { Family } from '../../../domain/rulebook/types.ts';
+import {
+  body,
+  type DeedForm,
+  type Filled,
+  type FormField,
+  type FormRow,
+} from '../../parts/deeds/deedForm.ts';
+import { filledFrom, grantRows, grantsOf, OWN, positionChoices } from './grants.ts';
+import { changed } from './placeForms.ts';
+
+const NUMBER: FormField = { kind: 'text', key: 'number', title: 'Member number', required: true };
+const NAME: FormField = { kind: 'text', key: 'name', title: 'Name', required: true };
+const POSITION: FormField = {
+  kind: 'pick',
+  key: 'position',
+  title: 'Position',
+  required: true,
+  choices: positionChoices,
+  note: 'A position is a set of entitlements to start from; they are kept with the member in full.',
+};
+
+const pinRow = (required: boolean): FormRow => [
+  {
+    kind: 'text',
+    key: 'secret',
+    title: required ? 'New PIN' : 'PIN',
+    secret: true,
+    required,
+    note: `${PIN_RULE}${required ? '' : ' Empty: none yet.'}`,
+  },
+  { kind: 'text', key: 'again', title: 'The same again', secret: true, required, note: PIN_GUARD },
+];
+
+function pinCheck(filled: Filled): Problem[] {
+  if ((filled.secret ?? '') === (filled.again ?? '')) return [];
+  return [
+    {
+      code: 'PINs differ',
+      message: 'The two PINs are not the same.',
+      todo: 'Type the same one twice.',
+      field: 'again',
+    },
+  ];
+}
+
+const entitled = (filled: Filled, families: readonly Family[]) =>
+  filled.position === OWN ? { grants: grantsOf(filled, families) } : { position: filled.position };
+
+const rowsOf = (filled: Filled, families: readonly Family[]): FormRow[] =>
+  filled.position === OWN ? grantRows(filled, families) : [];
+
+export const addMemberForm = (families: readonly Family[]): DeedForm => ({
+  title: 'Add a member',
+  verb: 'Add',
+  initial: filledFrom([]),
+  rows: filled => [[NUMBER, NAME], [POSITION], ...rowsOf(filled, families), pinRow(false)],
+  check: pinCheck,
+  deeds: filled => [
+    {
+      action: 'member.add',
+      body: body({ number: filled.number, name: filled.name, ...entitled(filled, families) }),
+    },
+    ...(filled.secret ? [{ action: 'member.pin', body: { member: '&0' }, secret: filled.secret }] : []),
+  ],
+  done: filled => `${filled.name} is a member${filled.secret ? ', with a PIN' : ''}.`,
+});
+
+export const amendMemberForm = (member: MemberLine): DeedForm => ({
+  title: `Amend ${member.name}`,
+  verb: 'Amend',
+  initial: { number: member.number, name: member.name },
+  rows: () => [[NUMBER, NAME]],
+  deeds: filled => [
+    {
+      action: 'member.amend',
+      body: body({
+        member: member.id,
+        number: changed(filled.number, member.number),
+        name: changed(filled.name, member.name),
+      }),
+    },
+  ],
+  done: filled => `${filled.name} is amended.`,
+});
+
+export const entitleForm = (member: MemberLine, families: readonly Family[]): DeedForm => ({
+  title: `What ${member.name} may do`,
+  verb: 'Change it',
+  initial: { position: member.position ?? OWN, ...filledFrom(member.grants) },
+  rows: filled => [[POSITION], ...rowsOf(filled, families)],
+  deeds: filled => [{ action: 'member.entitle', body: { member: member.id, ...entitled(filled, families) } }],
+  done: () => `What ${member.name} may do is changed.`,
+});
+
+export const pinForm = (member: MemberLine): DeedForm => ({
+  title: `${member.hasPin ? 'Change the PIN' : 'Set a PIN'}: ${member.name}`,
+  verb: member.hasPin ? 'Change it' : 'Set it',
+  initial: {},
+  rows: () => [pinRow(true)],
+  check: pinCheck,
+  deeds: filled => [
+    {
+      action: 'member.pin',
+      body: { member: member.id },
+      ...(filled.secret ? { secret: filled.secret } : {}),
+    },
+  ],
+  done: () => `${member.name} signs with the new PIN from now on; a lock on the old one is gone.`,
+});

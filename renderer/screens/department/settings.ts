@@ -1,0 +1,88 @@
+/** What can be set for the department, what each changes, and the forms that amend it. */
+import type { DepartmentPage } from '../../../db/api-desk.ts';
+import type { DeedForm, FormField } from '../../parts/deeds/deedForm.ts';
+
+export interface Setting {
+  key: 'name' | 'state' | 'zone' | 'units';
+  title: string;
+  value: string;
+  /** As the store has it. */
+  now: string;
+  changes: string;
+}
+
+const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
+  value: zone,
+  title: zone.replaceAll('_', ' '),
+}));
+
+const MEASURES = { US: 'US: feet, inches, psi', SI: 'SI: meters, millimeters, kPa' } as const;
+
+export function settingsOf(page: DepartmentPage): Setting[] {
+  return [
+    {
+      key: 'name',
+      title: 'Name',
+      value: page.name,
+      now: page.name,
+      changes: 'Stands over every screen and paper, and names the backups made from now on.',
+    },
+    {
+      key: 'state',
+      title: 'State',
+      value: page.state ?? 'not said',
+      now: page.state ?? '',
+      changes: 'Kept with the department. Which rules are law here is said rule by rule in the rule book.',
+    },
+    {
+      key: 'zone',
+      title: 'Time zone',
+      value: page.zone.replaceAll('_', ' '),
+      now: page.zone,
+      changes: 'Where days end, so what “today” and “overdue” are. Moments are shown on this clock.',
+    },
+    {
+      key: 'units',
+      title: 'Units',
+      value: MEASURES[page.measures],
+      now: page.measures,
+      changes:
+        'Kept as the department’s wish. Forms and lists name the unit beside each figure, for now always US.',
+    },
+  ];
+}
+
+function fieldOf({ key, title, changes }: Setting): FormField {
+  const base = { key, title, note: changes };
+  switch (key) {
+    case 'units':
+      return {
+        ...base,
+        kind: 'one of',
+        choices: Object.entries(MEASURES).map(([value, words]) => ({ value, title: words })),
+      };
+    case 'zone':
+      return { ...base, kind: 'pick', required: true, choices: ZONES };
+    case 'state':
+      return { ...base, kind: 'text', note: `${changes} Two letters, as CO. Empty: not said.` };
+    default:
+      return { ...base, kind: 'text', required: true };
+  }
+}
+
+export function settingForm(department: string, setting: Setting): DeedForm {
+  const { key, title } = setting;
+  return {
+    title: `Amend: ${title.toLowerCase()}`,
+    verb: 'Amend',
+    initial: { [key]: setting.now },
+    rows: () => [[fieldOf(setting)]],
+    deeds: filled => {
+      const typed = (filled[key] ?? '').trim();
+      const value = key === 'state' ? typed.toUpperCase() || null : typed;
+      const same = typed === setting.now;
+      return [{ action: 'department.amend', body: { department, ...(same ? {} : { [key]: value }) } }];
+    },
+    done: () => `${title} is amended. What it was stays in the ledger.`,
+  };
+}
