@@ -55,7 +55,10 @@ export function About() {
             version {files.data.version ?? 'not told'}, file format {page.data?.file.format ?? ''}
           </dd>
           <dt>Writes as device</dt>
-          <dd className="mono">{page.data?.file.device}</dd>
+          <dd>
+            <span className="mono">{page.data?.file.device}</span>
+            {heads.data.devices.some(h => h.device === page.data?.file.device) ? '' : ', nothing yet'}
+          </dd>
         </dl>
         <h2 className={styles.heading}>What the ledger ends with</h2>
         <p className={styles.soft}>

@@ -21,12 +21,15 @@ const COLUMNS: TableColumn<AgencyLine>[] = [
     head: 'RIN',
     cell: a => (a.rin ? <span className="mono">{a.rin}</span> : <span className={styles.soft}>none</span>),
   },
-  { key: 'expires', head: 'RIN expires', cell: a => <DateText date={a.rinExpires} /> },
   {
-    key: 'days',
-    head: '',
-    cell: a =>
-      a.rinDaysLeft === null ? '' : <span className={styles.soft}>{daysWords(a.rinDaysLeft)}</span>,
+    key: 'expires',
+    head: 'RIN expires',
+    cell: a => (
+      <span className={styles.standing}>
+        <DateText date={a.rinExpires} />
+        {a.rinDaysLeft === null ? null : <span className={styles.soft}>{daysWords(a.rinDaysLeft)}</span>}
+      </span>
+    ),
   },
   {
     key: 'state',
@@ -74,6 +77,11 @@ export function Agencies() {
               No agency is known yet. Add those who test or repair for you: a cylinder can be requalified only
               by a shop with a RIN, and its records name it.
             </p>
+            <p>
+              <Action weight="main" hint="n" onClick={add}>
+                Add the first agency
+              </Action>
+            </p>
           </Empty>
         ) : (
           <RowTable
@@ -88,7 +96,7 @@ export function Agencies() {
       </div>
       <Foot
         adds={
-          <Action weight={agencies.length === 0 ? 'main' : 'quiet'} hint="n" onClick={add}>
+          <Action weight="quiet" hint="n" onClick={add}>
             Add agency
           </Action>
         }

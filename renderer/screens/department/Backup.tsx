@@ -52,6 +52,11 @@ export function Backup() {
               as it stands between two deeds, checked entry by entry, with what it ends with as text beside
               it.
             </p>
+            <p>
+              <Action weight="main" hint="n" onClick={() => void make()} disabled={busy}>
+                Make the first backup
+              </Action>
+            </p>
           </Empty>
         ) : (
           <RowTable
@@ -70,7 +75,12 @@ export function Backup() {
       </div>
       <Foot
         adds={
-          <Action weight="main" hint="n" onClick={() => void make()} disabled={busy}>
+          <Action
+            weight={backups.length > 0 ? 'main' : 'quiet'}
+            hint="n"
+            onClick={() => void make()}
+            disabled={busy}
+          >
             {busy ? 'Backing up…' : 'Back up now'}
           </Action>
         }

@@ -26,7 +26,7 @@ export function readDepartmentSearch(raw: Record<string, unknown>): DepartmentSe
 }
 
 const SHOWN: Readonly<Record<Part, { title: string; key: string; body: () => React.JSX.Element }>> = {
-  places: { title: 'Places', key: 'l', body: Places },
+  places: { title: 'Places', key: 'h', body: Places },
   members: { title: 'Members', key: 'm', body: Members },
   agencies: { title: 'Agencies', key: 'a', body: Agencies },
   settings: { title: 'Settings', key: 's', body: Settings },

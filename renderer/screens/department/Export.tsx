@@ -38,7 +38,7 @@ export function Export() {
   const lines: Line[] = [
     ...(words.data?.families ?? []).map(f => ({
       key: f.id,
-      title: f.title,
+      title: f.plural.charAt(0).toUpperCase() + f.plural.slice(1),
       form: 'CSV',
       holds:
         'Every thing with its attributes, place, condition, and for each requirement last, due and state',

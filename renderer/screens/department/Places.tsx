@@ -81,6 +81,11 @@ export function Places() {
               they ride, then the compartments of each rig.
             </p>
             <p>An imported sheet brings the places it names.</p>
+            <p>
+              <Action weight="main" hint="t" onClick={addStation}>
+                Add the first station
+              </Action>
+            </p>
           </Empty>
         ) : (
           <RowTable
@@ -102,7 +107,7 @@ export function Places() {
       <Foot
         adds={
           <>
-            <Action weight={isEmpty ? 'main' : 'quiet'} hint="t" onClick={addStation}>
+            <Action weight="quiet" hint="t" onClick={addStation}>
               Add station
             </Action>
             <Action weight="quiet" hint="u" onClick={addUnit}>

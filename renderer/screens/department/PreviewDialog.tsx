@@ -1,6 +1,6 @@
 /** What a backup holds and what it is to the open file; from here it is restored as a file of its own. */
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { DepartmentFiles, Problem } from '../../../db/api.ts';
 import { answered, type ProblemError, problemOf } from '../../api/problem.ts';
 import { host } from '../../api/transport.ts';
@@ -32,6 +32,12 @@ export function PreviewDialog({ name, zone = HERE, onClose }: PreviewDialogProps
   const [restoring, setRestoring] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
   const preview = found.data?.preview;
+  const main = useRef<HTMLButtonElement>(null);
+  const isRead = preview !== undefined;
+  // While it is checked there is nothing to restore; once it is, Enter restores.
+  useEffect(() => {
+    if (isRead) main.current?.focus();
+  }, [isRead]);
 
   async function restore() {
     if (restoring || !preview) return;
@@ -96,7 +102,7 @@ export function PreviewDialog({ name, zone = HERE, onClose }: PreviewDialogProps
           <Action
             weight="main"
             hint="Enter"
-            data-autofocus
+            ref={main}
             onClick={() => void restore()}
             disabled={restoring || !preview}
           >

@@ -36,7 +36,7 @@ export function grantsInWords(grants: readonly Grant[], families: readonly Title
     ([where, words]) => `${words.join(', ')}${where === '' ? '' : ` for ${where}`}`,
   );
   const text = told.join('; ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(text);
 }
 
 function familiesInWords(ids: readonly string[], families: readonly Titled[]): string {
@@ -44,8 +44,8 @@ function familiesInWords(ids: readonly string[], families: readonly Titled[]): s
   return titles.length === 0 ? 'no family' : titles.join(' and ');
 }
 
-/** Chosen where a member’s grants are no position’s. */
-export const OWN = 'own';
+/** Chosen where a member has no position. */
+export const NO_POSITION = 'none';
 
 export const positionChoices = [
   ...Object.entries(POSITIONS).map(([position, grants]) => ({
@@ -53,7 +53,7 @@ export const positionChoices = [
     title: position.charAt(0).toUpperCase() + position.slice(1),
     detail: grantsInWords(grants, []).toLowerCase(),
   })),
-  { value: OWN, title: 'Entitlements of their own', detail: 'chosen one by one' },
+  { value: NO_POSITION, title: 'No position', detail: 'entitlements chosen one by one' },
 ];
 
 const HOW_WIDE = [
@@ -62,13 +62,24 @@ const HOW_WIDE = [
   { value: 'some', title: 'Some' },
 ];
 
+/** Whether grants are other than those of the position. */
+export function areOwn(position: string | null, grants: readonly Grant[]): boolean {
+  const template = POSITIONS[position ?? ''] ?? [];
+  const key = (list: readonly Grant[]) =>
+    list
+      .map(g => `${g.entitlement} ${g.families === 'all' ? 'all' : g.families.toSorted().join(' ')}`)
+      .toSorted()
+      .join('\n');
+  return key(template) !== key(grants);
+}
+
 /** Two entitlements a row, and the families of each that is only for some. */
 export function grantRows(filled: Filled, families: readonly Titled[]): FormRow[] {
   return pairs(ENTITLEMENTS).flatMap(pair => [
     pair.map(e => ({
       kind: 'one of' as const,
       key: `grant.${e}`,
-      title: WORDS[e].charAt(0).toUpperCase() + WORDS[e].slice(1),
+      title: capital(WORDS[e]),
       choices: HOW_WIDE,
     })),
     ...pair
@@ -77,7 +88,7 @@ export function grantRows(filled: Filled, families: readonly Titled[]): FormRow[
         families.map(f => ({
           kind: 'tick' as const,
           key: `grant.${e}.${f.id}`,
-          title: `${WORDS[e]}: ${f.title}`,
+          title: `${capital(WORDS[e])}: ${f.title.toLowerCase()}`,
         })),
       ),
   ]);
@@ -104,6 +115,10 @@ export function grantsOf(filled: Filled, families: readonly Titled[]): Grant[] {
     const some = families.map(f => f.id).filter(id => filled[`grant.${e}.${id}`] === 'yes');
     return some.length === 0 ? [] : [{ entitlement: e, families: some }];
   });
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function pairs<T>(list: readonly T[]): T[][] {

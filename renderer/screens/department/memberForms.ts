@@ -1,5 +1,6 @@
 /** The forms that add a member, amend one, change what one may do, and set a PIN. */
 import type { MemberLine, Problem } from '../../../db/api.ts';
+import { POSITIONS } from '../../../domain/people/entitlements.ts';
 import { PIN_GUARD, PIN_RULE } from '../../../domain/people/pins.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import {
@@ -9,7 +10,7 @@ import {
   type FormField,
   type FormRow,
 } from '../../parts/deeds/deedForm.ts';
-import { filledFrom, grantRows, grantsOf, OWN, positionChoices } from './grants.ts';
+import { areOwn, filledFrom, grantRows, grantsOf, NO_POSITION, positionChoices } from './grants.ts';
 import { changed } from './placeForms.ts';
 
 const NUMBER: FormField = { kind: 'text', key: 'number', title: 'Member number', required: true };
@@ -47,17 +48,28 @@ function pinCheck(filled: Filled): Problem[] {
   ];
 }
 
-const entitled = (filled: Filled, families: readonly Family[]) =>
-  filled.position === OWN ? { grants: grantsOf(filled, families) } : { position: filled.position };
+const OWN: FormField = {
+  kind: 'tick',
+  key: 'own',
+  title: 'Entitlements of their own instead of the position’s, chosen one by one',
+};
 
-const rowsOf = (filled: Filled, families: readonly Family[]): FormRow[] =>
-  filled.position === OWN ? grantRows(filled, families) : [];
+const entitled = (filled: Filled, families: readonly Family[]) => ({
+  ...(filled.position && filled.position !== NO_POSITION ? { position: filled.position } : {}),
+  ...(filled.own === 'yes' ? { grants: grantsOf(filled, families) } : {}),
+});
+
+const rowsOf = (filled: Filled, families: readonly Family[]): FormRow[] => [
+  [POSITION],
+  [OWN],
+  ...(filled.own === 'yes' ? grantRows(filled, families) : []),
+];
 
 export const addMemberForm = (families: readonly Family[]): DeedForm => ({
   title: 'Add a member',
   verb: 'Add',
-  initial: filledFrom([]),
-  rows: filled => [[NUMBER, NAME], [POSITION], ...rowsOf(filled, families), pinRow(false)],
+  initial: filledFrom(POSITIONS.firefighter ?? []),
+  rows: filled => [[NUMBER, NAME], ...rowsOf(filled, families), pinRow(false)],
   check: pinCheck,
   deeds: filled => [
     {
@@ -90,8 +102,12 @@ export const amendMemberForm = (member: MemberLine): DeedForm => ({
 export const entitleForm = (member: MemberLine, families: readonly Family[]): DeedForm => ({
   title: `What ${member.name} may do`,
   verb: 'Change it',
-  initial: { position: member.position ?? OWN, ...filledFrom(member.grants) },
-  rows: filled => [[POSITION], ...rowsOf(filled, families)],
+  initial: {
+    position: member.position ?? NO_POSITION,
+    own: areOwn(member.position, member.grants) ? 'yes' : '',
+    ...filledFrom(member.grants),
+  },
+  rows: filled => rowsOf(filled, families),
   deeds: filled => [{ action: 'member.entitle', body: { member: member.id, ...entitled(filled, families) } }],
   done: () => `What ${member.name} may do is changed.`,
 });

@@ -34,28 +34,37 @@ function treeOf(places: readonly PlaceLine[], units: Units): Branch[] {
   const seen = new Set<string>();
   const ridden = (unit: Units[number]) =>
     places.find(p => p.kind === 'rig' && p.unit === unit.name && !seen.has(p.id));
-  const placeBranch = (place: PlaceLine): Branch[] => {
+  const placeBranch = (place: PlaceLine, note = noteOf(place)): Branch[] => {
     if (seen.has(place.id)) return [];
     seen.add(place.id);
     const unitsHere = place.kind === 'station' ? units.filter(u => u.station === place.name) : [];
-    const branches = [...unitsHere.flatMap(unitBranch), ...(within.get(place.id) ?? []).flatMap(placeBranch)];
-    return [branch({ is: 'place', ...pick(place), note: noteOf(place) }, place.items, branches)];
+    const branches = [
+      ...unitsHere.flatMap(unitBranch),
+      ...inOrder(within.get(place.id) ?? []).flatMap(p => placeBranch(p)),
+    ];
+    return [branch({ is: 'place', ...pick(place), note }, place.items, branches)];
   };
   const unitBranch = (unit: Units[number]): Branch[] => {
     const rig = ridden(unit);
-    const branches = rig ? placeBranch(rig) : [];
+    // Whose it is, is said by where it stands.
+    const branches = rig ? placeBranch(rig, '') : [];
     const note = rig ? '' : 'rides no rig';
     return [branch({ is: 'unit', id: unit.id, name: unit.name, kind: 'unit', note }, 0, branches)];
   };
-  const roots = within.get(null) ?? [];
+  const roots = inOrder(within.get(null) ?? []);
   return [
-    ...roots.filter(p => p.kind === 'station').flatMap(placeBranch),
+    ...roots.filter(p => p.kind === 'station').flatMap(p => placeBranch(p)),
     ...units.filter(u => u.station === null).flatMap(unitBranch),
-    ...roots.flatMap(placeBranch),
+    ...roots.flatMap(p => placeBranch(p)),
     // Two devices can have put two places each inside the other: they are shown all the same.
-    ...places.flatMap(placeBranch),
+    ...places.flatMap(p => placeBranch(p)),
   ];
 }
+
+/** Vehicles before rooms, rooms before people; within a kind as the store has them. */
+const ORDER = ['station', 'rig', 'storeroom', 'rack', 'compartment', 'tray', 'seat', 'kit', 'member'];
+const rank = ({ kind }: PlaceLine) => (ORDER.includes(kind) ? ORDER.indexOf(kind) : ORDER.length);
+const inOrder = (places: readonly PlaceLine[]) => places.toSorted((a, b) => rank(a) - rank(b));
 
 function branch(
   row: Pick<PlaceRow, 'is' | 'id' | 'name' | 'kind' | 'note'>,

@@ -2,8 +2,9 @@
 import type { BackupRelation } from '../../../db/api.ts';
 import { counted } from './words.ts';
 
-/** @param open the name of the open file */
-export function relationInWords(relation: BackupRelation, open: string): string {
+/** @param name the name of the open file */
+export function relationInWords(relation: BackupRelation, name: string): string {
+  const open = `“${name}”`;
   const here = counted(relation.onlyHere, 'entry', 'entries');
   const there = counted(relation.onlyInBackup, 'entry', 'entries');
   switch (relation.is) {
