@@ -161,7 +161,7 @@ test.describe('with an empty file', () => {
     await send(page);
     const agencies = page.getByRole('grid', { name: 'Agencies' });
     await expect(agencies.getByText('A123')).toBeVisible();
-    // 49 CFR 180.505 (RIN approvals end on a date); 31 Jan 2027 is 67 days after 25 Nov 2026, by the calendar.
+    // 49 CFR 107.805(e): an approval, and its RIN, expires. 31 Jan 2027 is 67 days after 25 Nov 2026, by the calendar.
     await expect(agencies.getByText('67 days left')).toBeVisible();
     await expect(agencies.getByText('Due soon')).toBeVisible();
 

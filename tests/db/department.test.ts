@@ -1,0 +1,45 @@
+/** What the Department screen is told: settings as they were last amended, and how agencies’ RINs stand. */
+import { describe, expect, it } from 'vitest';
+import type { DepartmentPage } from '../../db/api-desk.ts';
+import { one } from '../../db/store/statements.ts';
+import { newDepartment } from './kit/department.ts';
+
+describe('the department’s page', () => {
+  it('gives the settings as amended, and the file’s format and device', async () => {
+    const d = newDepartment({ book: 'empty' });
+    const page = await d.ask<DepartmentPage>('department.page');
+    expect(page).toMatchObject({ measures: 'US', zone: 'America/Denver', agencies: [] });
+    expect(page.file.device).toMatch(/^[0-9a-z]{8}$/);
+    expect(page.file.format).toBe(d.db.pragma('user_version', { simple: true }));
+    d.must('department.amend', { department: page.id, units: 'SI', state: 'CO', name: 'Larkspur Valley' });
+    expect(await d.ask<DepartmentPage>('department.page')).toMatchObject({
+      name: 'Larkspur Valley',
+      state: 'CO',
+      measures: 'SI',
+    });
+    expect(one(d.db, 'SELECT count(*) AS n FROM departments')).toEqual({ n: 1 });
+  });
+
+  // 49 CFR 107.805(e): the approval, and its RIN, expires. The 90 days of warning: common practice, no source.
+  it.each([
+    ['2026-11-24', 'overdue', -1],
+    ['2026-11-25', 'due soon', 0],
+    ['2027-02-23', 'due soon', 90],
+    ['2027-02-24', 'current', 91],
+    // Of a month or a year that is all that is known, the last day counts.
+    ['2026-11', 'due soon', 5],
+    ['2026', 'due soon', 36],
+  ])('on 25 Nov 2026 a RIN that expires %s is %s', async (rinExpires, rinState, rinDaysLeft) => {
+    const d = newDepartment({ book: 'empty' });
+    d.must('agency.add', { name: 'Juniper Cylinder Testing', rin: 'A123', rinExpires });
+    const { agencies } = await d.ask<DepartmentPage>('department.page', { on: '2026-11-25' });
+    expect(agencies).toMatchObject([{ rin: 'A123', rinExpires, rinState, rinDaysLeft }]);
+  });
+
+  it('says nothing of an agency without a RIN', async () => {
+    const d = newDepartment({ book: 'empty' });
+    d.must('agency.add', { name: 'Tall Pine Ladder Service' });
+    const { agencies } = await d.ask<DepartmentPage>('department.page', { on: '2026-11-25' });
+    expect(agencies).toMatchObject([{ rin: null, rinExpires: null, rinState: null, rinDaysLeft: null }]);
+  });
+});
