@@ -101,7 +101,7 @@ function Made({ made }: { made: BackupMade }) {
     <section className={styles.made} aria-label="The backup just made" role="status">
       <p>
         <strong>{made.name.replace(/\.baybook$/, '')}</strong> is written and checked:{' '}
-        {made.entries.toLocaleString('en-US')} entries, the same heads as the open file,{' '}
+        {made.entries.toLocaleString('en-US')} entries, each the same as in the open file,{' '}
         {sizeText(made.bytes)}. Its anchor lies beside it as text.
       </p>
       <Heads heads={made.heads} label="What the backup ends with" />
