@@ -4,6 +4,7 @@ import { useRef, useState } from 'react';
 import { describe, expect, it } from 'vitest';
 import type { DepartmentSummary, ItemPage } from '../../db/api.ts';
 import type { ChangeLine, DeskQuestions, NoteLine, UnitReadiness } from '../../db/api-desk.ts';
+import { isStale } from '../../renderer/api/touched.ts';
 import { firstLook, groupChanges, lastLook, markLooked } from '../../renderer/screens/readiness/lastLook.ts';
 import { closeNoteForm, writeNoteForm } from '../../renderer/screens/readiness/noteForms.ts';
 import { dueWithin, filterOf, readReadinessSearch } from '../../renderer/screens/readiness/search.ts';
