@@ -1,8 +1,8 @@
 /** What state a thing is in: tagged out, limited, returned, held, missing, found, retired, disposed of. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { withArticle } from '../../domain/derive/explain.ts';
 import { type Condition, HOW_KNOWN } from '../../domain/facts.ts';
+import { withArticle } from '../../domain/rulebook/words.ts';
 import { id, longWords, mustBe, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';

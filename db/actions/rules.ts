@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
+import { leastLate, loosened } from '../../domain/rulebook/loosen.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
 import { longWords, when, words } from './fields.ts';
 import { requirementSchema } from './requirement.ts';
@@ -39,6 +40,18 @@ export const rulebookAdopt = action({
       return [
         refuse('twice', `${repeated} is in the list twice.`, 'Adopt each requirement once.', 'requirements'),
       ];
+    // What is law in the shipped book keeps at least the effect it ships with; what is heavier is the department's to choose.
+    const milder = body.requirements.flatMap((r, i) => {
+      const clause = loosened(r);
+      if (clause === null) return [];
+      return refuse(
+        'milder than the law',
+        `${r.title} is law: ${clause}. Being late may not do less than the book ships: it ${leastLate(r.id)?.late}.`,
+        `Choose ${leastLate(r.id)?.late} or what is heavier.`,
+        `requirements.${i}.late`,
+      );
+    });
+    if (milder.length > 0) return milder;
     return look.department
       ? []
       : [refuse('no department', 'No department is open.', 'Open a department first.')];

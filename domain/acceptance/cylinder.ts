@@ -1,8 +1,8 @@
 /** May a cylinder be filled, and may it stay in service: by the law, and by what the department has chosen. */
 import { type Day, lastDayOfMonth, type Month, monthOf } from '../calendar/day.ts';
 import { showDay } from '../calendar/show.ts';
-import { withArticle } from '../derive/explain.ts';
 import { CONDEMNATION } from '../rulebook/cylinder.ts';
+import { withArticle } from '../rulebook/words.ts';
 
 export interface Verdict {
   /** null: cannot be judged. */

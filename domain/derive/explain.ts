@@ -4,8 +4,8 @@ import { showDay, showWhen } from '../calendar/show.ts';
 import type { Outcome, RecordFact } from '../facts.ts';
 import type { Book, RuleVersion } from '../rulebook/book.ts';
 import { familyOf } from '../rulebook/index.ts';
-import type { Every, Requirement, Source } from '../rulebook/types.ts';
-import { spanText } from './clocks.ts';
+import type { Requirement } from '../rulebook/types.ts';
+import { cited, confidenceSentence, everyText, FORCE_WORDS, withArticle } from '../rulebook/words.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
 import { countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
 
@@ -193,22 +193,6 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
   }
 }
 
-/** `an inspection`, `a service test`. */
-export function withArticle(words: string): string {
-  return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
-}
-
-/** `NFPA 1962 (4.8; first test 4.1.3)`, `49 CFR 180.205(c)`, `WAC 296-305-06003(1)`. */
-function cited({ document, section }: Source): string {
-  if (section === '' || section.startsWith('(')) return document + section;
-  return /^\d+ CFR$/.test(document) ? `${document} ${section}` : `${document} (${section})`;
-}
-
-/** `month`, `12 months`. */
-function everyText(every: Every): string {
-  return spanText(every).replace(/^1 /, '');
-}
-
 function ruleSentence(requirement: Requirement): string {
   const sources = requirement.sources
     .map(cited)
@@ -216,18 +200,6 @@ function ruleSentence(requirement: Requirement): string {
     .join(' and ');
   const every =
     requirement.clock.kind === 'since last' ? `every ${everyText(requirement.clock.every)}, ` : '';
-  const force: Record<Requirement['force'], string> = {
-    law: 'law',
-    standard: 'a standard',
-    manufacturer: 'the manufacturer’s word',
-    practice: 'practice',
-  };
   const binds = requirement.binds.charAt(0).toLowerCase() + requirement.binds.slice(1);
-  return `The rule: ${every}by ${sources}. It has the force of ${force[requirement.force]}; where it binds: ${binds}`;
-}
-
-function confidenceSentence(source: Source): string {
-  return source.confidence === 'memory' || source.confidence === 'common practice'
-    ? `Its source was not seen (${source.confidence}); check it against the document in hand.`
-    : 'Its source was read second-hand; check it against the document in hand.';
+  return `The rule: ${every}by ${sources}. It has the force of ${FORCE_WORDS[requirement.force]}; where it binds: ${binds}`;
 }

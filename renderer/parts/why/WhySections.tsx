@@ -1,5 +1,6 @@
 import type { ExplainedRecord, Explanation } from '../../../db/api.ts';
 import type { Source } from '../../../domain/rulebook/types.ts';
+import { LATE_WORDS, SEEN_WORDS } from '../../../domain/rulebook/words.ts';
 import { StateMark } from '../state/StateMark.tsx';
 import { DateText, dateText } from '../words/dates.tsx';
 import styles from './why.module.css';
@@ -88,7 +89,7 @@ export function Rule({ why: { rule, inForce } }: { why: Explanation }) {
           {capital(rule.force)}. {rule.binds}
         </dd>
         <dt>Being late</dt>
-        <dd>{LATE[rule.late]}</dd>
+        <dd>{LATE_WORDS[rule.late]}</dd>
         <dt>Who</dt>
         <dd>{rule.who}</dd>
         {inForce.from || inForce.to ? (
@@ -107,19 +108,6 @@ export function Rule({ why: { rule, inForce } }: { why: Explanation }) {
 
 const OUTCOMES = { pass: 'passed', fail: 'failed', 'not completed': 'not completed' } as const;
 
-const LATE = {
-  blocks: 'blocks: the unit is not ready with it.',
-  limits: 'limits: the unit is ready with limits.',
-  notes: 'is noted and stops nothing.',
-} as const;
-
-const SEEN: Readonly<Record<Source['confidence'], string>> = {
-  read: '',
-  'read second-hand': 'Read second-hand.',
-  memory: 'From memory: confirm it.',
-  'common practice': 'Common practice.',
-};
-
 function SourceLine({ source, first }: { source: Source; first: boolean }) {
   return (
     <>
@@ -127,7 +115,7 @@ function SourceLine({ source, first }: { source: Source; first: boolean }) {
       <dd>
         {[source.document, source.section].filter(Boolean).join(', ')}
         {source.edition ? ` (${source.edition})` : ''}.{' '}
-        {[SEEN[source.confidence], source.note].filter(Boolean).join(' ')}
+        {[SEEN_WORDS[source.confidence], source.note].filter(Boolean).join(' ')}
       </dd>
     </>
   );

@@ -1,0 +1,39 @@
+/** What is law stays law in the store, whichever door a deed comes by. The program's own rule; clauses as the book cites them. */
+import { describe, expect, it } from 'vitest';
+import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
+import { departmentInMemory } from './kit/department.ts';
+
+const shipped = (id: string) => SHIPPED_REQUIREMENTS.find(r => r.id === id);
+
+describe('adopting a requirement that ships as law', () => {
+  it('with a milder effect is refused beside its field, by its clause; the rest of the list is not adopted either', () => {
+    const { d } = departmentInMemory();
+    const answer = d.act([
+      {
+        action: 'rulebook.adopt',
+        body: {
+          requirements: [
+            shipped('cylinder.end-of-life'),
+            { ...shipped('cylinder.requalification'), late: 'notes' },
+          ],
+          from: '2026-01-01',
+        },
+      },
+    ]);
+    expect(answer.ok).toBe(false);
+    if (answer.ok) return;
+    expect(answer.error).toMatchObject({ code: 'milder than the law', field: 'requirements.1.late' });
+    // 49 CFR 180.205(c): not filled after it becomes due.
+    expect(answer.error.message).toContain('49 CFR 180.205(c)');
+  });
+
+  it('with a longer warning, or with a heavier effect, is adopted; so is a standard with a milder one', () => {
+    const { d } = departmentInMemory();
+    for (const requirement of [
+      { ...shipped('cylinder.requalification'), warnDays: 365 },
+      { ...shipped('hose.inspection'), late: 'blocks' },
+      { ...shipped('hose.service-test'), late: 'limits' },
+    ])
+      d.must('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' });
+  });
+});
