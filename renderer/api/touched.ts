@@ -32,6 +32,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   members: ['members.list', 'search.all'],
   rulebook: [
     'rulebook.list',
+    'rulebook.trial',
     'due.list',
     'due.counts',
     'due.groups',

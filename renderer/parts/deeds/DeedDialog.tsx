@@ -82,6 +82,11 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
           {rest.map(p => (
             <Notice key={p.message} problem={p} />
           ))}
+          {form.says?.(filled, today).map(said => (
+            <p key={said} className={formStyles.said}>
+              {said}
+            </p>
+          ))}
           {rows.map(row => (
             <div key={row.map(f => f.key).join(' ')} className={formStyles.row}>
               {row.map(field => (

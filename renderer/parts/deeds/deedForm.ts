@@ -33,6 +33,8 @@ export interface DeedForm {
   verb: string;
   initial: Filled;
   rows(filled: Filled): readonly FormRow[];
+  /** What is to be known before it is done, said over the fields: what it concerns, what the law says. */
+  says?(filled: Filled, today: string): readonly string[];
   cautions?(filled: Filled): { cautions: readonly string[]; who: string } | null;
   /** What only the form itself can see is wrong, before anything is sent. */
   check?(filled: Filled): readonly Problem[];

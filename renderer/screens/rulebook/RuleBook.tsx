@@ -1,31 +1,134 @@
 import { useDocumentTitle } from '@mantine/hooks';
+import { Link, useNavigate } from '@tanstack/react-router';
+import type { RulebookList } from '../../../db/api.ts';
+import type { Family } from '../../../domain/rulebook/types.ts';
+import { leastSure } from '../../../domain/rulebook/words.ts';
+import { useAsk } from '../../api/ask.ts';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { KeyHint } from '../../parts/words/KeyHint.tsx';
+import { NotReady } from '../../parts/words/NotReady.tsx';
+import { type Entry, entriesOf } from './entries.ts';
+import { Permits } from './Permits.tsx';
+import { Requirements } from './Requirements.tsx';
+import styles from './rulebook.module.css';
+import { Settings } from './Settings.tsx';
+import { type RulePart, type RuleSearch, readRuleSearch } from './search.ts';
+import { TryIt } from './TryIt.tsx';
 
-/** What the address says: which part of the book, which family or source, which requirement is open. */
-export interface RuleSearch {
-  part?: 'rules' | 'policies' | 'permits' | 'try';
-  family?: string;
-  source?: string;
-  rule?: string;
-}
+export { type RuleSearch, readRuleSearch };
 
-const PARTS = ['rules', 'policies', 'permits', 'try'] as const;
-
-export function readRuleSearch(raw: Record<string, unknown>): RuleSearch {
-  const said: RuleSearch = {};
-  const part = PARTS.find(p => p === raw.part);
-  if (part) said.part = part;
-  if (typeof raw.family === 'string') said.family = raw.family;
-  if (typeof raw.source === 'string') said.source = raw.source;
-  if (typeof raw.rule === 'string') said.rule = raw.rule;
-  return said;
-}
+/** The parts of the book, each with its key. */
+const PARTS: readonly { part: RulePart; key: string; title: string }[] = [
+  { part: 'rules', key: 'r', title: 'Requirements' },
+  { part: 'policies', key: 's', title: 'Settings' },
+  { part: 'permits', key: 'q', title: 'Permits' },
+  { part: 'try', key: 't', title: 'Try it' },
+];
 
 /** By what rule? */
-export function RuleBook(_props: { search: RuleSearch }) {
+export function RuleBook({ search }: { search: RuleSearch }) {
   useDocumentTitle('Rule book · Baybook');
+  const book = useAsk('rulebook.list', {});
+  const words = useAsk('vocabulary.list', {});
+  const summary = useAsk('department.summary', {});
+  if (!book.data || !words.data || !summary.data)
+    return (
+      <div className={styles.screen}>
+        <header className={styles.header}>
+          <h1>By what rule?</h1>
+        </header>
+        <NotReady loaded={[book, words, summary].find(l => l.isError) ?? book} />
+      </div>
+    );
   return (
-    <header>
-      <h1>By what rule?</h1>
-    </header>
+    <Book search={search} book={book.data} families={words.data.families} today={summary.data?.today ?? ''} />
+  );
+}
+
+export interface BookProps {
+  search: RuleSearch;
+  book: RulebookList;
+  entries: readonly Entry[];
+  families: readonly Family[];
+  today: string;
+  /** Another place in the book; `replace` where it is no step of its own. */
+  onChange: (search: RuleSearch, replace?: boolean) => void;
+}
+
+function Book({ search, book, families, today }: Omit<BookProps, 'entries' | 'onChange'>) {
+  const navigate = useNavigate();
+  const onChange = (next: RuleSearch, replace = false) =>
+    void navigate({ to: '/rules', search: next, replace });
+  const now = search.part ?? 'rules';
+  // On the list of requirements `t` tries the one that is looked at, and is answered there.
+  const keyed = PARTS.filter(p => p.part !== now && !(now === 'rules' && p.part === 'try'));
+  useKeys(
+    'Rule book',
+    keyed.map(({ part, key, title }) => ({ key, label: title, run: () => onChange(searchOf(part)) })),
+  );
+  const entries = entriesOf(book.rules, today);
+  const props = { search, book, entries, families, today, onChange };
+  return (
+    <div className={styles.screen}>
+      <header className={styles.header}>
+        <h1>By what rule?</h1>
+        <Numbers entries={entries} book={book} />
+        <nav className={styles.parts} aria-label="Parts of the rule book">
+          {PARTS.map(({ part, key, title }) => (
+            <Link
+              key={part}
+              to="/rules"
+              search={searchOf(part)}
+              aria-keyshortcuts={key}
+              {...(part === now ? { 'aria-current': 'true' as const } : {})}
+            >
+              {title} <KeyHint of={key} />
+            </Link>
+          ))}
+        </nav>
+      </header>
+      {now === 'rules' ? <Requirements {...props} /> : null}
+      {now === 'policies' ? <Settings {...props} /> : null}
+      {now === 'permits' ? <Permits {...props} /> : null}
+      {now === 'try' ? <TryIt {...props} /> : null}
+    </div>
+  );
+}
+
+const searchOf = (part: RulePart): RuleSearch => (part === 'rules' ? {} : { part });
+
+/** The answer in one line of numbers; what leads somewhere is a link. */
+function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookList }) {
+  const adopted = entries.filter(e => e.adopted).length;
+  const unsure = entries.filter(e => leastSure(e.requirement) !== 'read').length;
+  const chosen = book.policies.filter(p => p.adopted).length;
+  const toConfirm = book.permits.filter(p => p.confirmed === null && p.cylinders > 0).length;
+  return (
+    <ul className={styles.numbers}>
+      <li>
+        <Link to="/rules" search={{}}>
+          <b>{adopted}</b> of {entries.length} requirements adopted
+        </Link>
+      </li>
+      {unsure > 0 ? (
+        <li className={styles.unsure}>
+          <Link to="/rules" search={{ unsure: true }}>
+            <b>{unsure}</b> with a source not read first-hand
+          </Link>
+        </li>
+      ) : null}
+      <li>
+        <Link to="/rules" search={{ part: 'policies' }}>
+          <b>{chosen}</b> of {book.policies.length} settings chosen
+        </Link>
+      </li>
+      {toConfirm > 0 ? (
+        <li className={styles.unsure}>
+          <Link to="/rules" search={{ part: 'permits' }}>
+            <b>{toConfirm}</b> {toConfirm === 1 ? 'permit' : 'permits'} on your cylinders to confirm
+          </Link>
+        </li>
+      ) : null}
+    </ul>
   );
 }

@@ -1,0 +1,216 @@
+import { useNavigate } from '@tanstack/react-router';
+import { useMemo, useRef, useState } from 'react';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import { setDensity, useDensity } from '../../parts/grid/density.ts';
+import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
+import { Empty } from '../../parts/words/NotReady.tsx';
+import { ruleColumns } from './columns.tsx';
+import { linesOf } from './entries.ts';
+import { FilterRow, type FilterRowHandle } from './FilterRow.tsx';
+import { adoptForm } from './forms.ts';
+import type { BookProps } from './RuleBook.tsx';
+import { RulePanel } from './RulePanel.tsx';
+import styles from './rulebook.module.css';
+import { isFiltered } from './search.ts';
+import { concernedWords } from './standing.tsx';
+
+/** Every requirement, by family or by source, and one of them in full beside the list. */
+export function Requirements({ search, entries, families, today, onChange }: BookProps) {
+  const navigate = useNavigate();
+  const density = useDensity();
+  const grid = useRef<GridHandle>(null);
+  const filter = useRef<FilterRowHandle>(null);
+  const panel = useRef<HTMLElement>(null);
+  const [activeKey, setActiveKey] = useState<string | null>(null);
+  const [changing, setChanging] = useState(false);
+  const bySource = search.by === 'source';
+  const lines = linesOf(entries, families, search);
+  const columns = useMemo(() => ruleColumns(families, bySource, today), [families, bySource, today]);
+
+  const entryAt = (at: number) => {
+    const line = lines[at];
+    return line?.heading === null ? line.entry : undefined;
+  };
+  const isOpen = search.rule !== undefined;
+  // The line that was moved to, unless the address names another requirement; else the first one.
+  const moved = lines.findIndex(l => l.key === activeKey);
+  const named = lines.findIndex((_, i) => entryAt(i)?.requirement.id === search.rule);
+  const isMoved = moved >= 0 && (!isOpen || entryAt(moved)?.requirement.id === search.rule);
+  const active = isMoved ? moved : named >= 0 ? named : lines.findIndex(l => l.heading === null);
+  const entry = entryAt(active);
+  const open = entries.find(e => e.requirement.id === search.rule);
+  const looked = open ?? entry;
+  const family = families.find(f => f.id === (search.family ?? looked?.requirement.family));
+  const concerned = useConcerned(looked?.adopted ? looked.requirement.id : undefined, looked !== undefined);
+
+  const show = (rule: string | undefined) => onChange({ ...search, rule }, true);
+  const goTo = (at: number) => {
+    // A heading is no place to stay: on in the direction one was going, or back where there is nothing further.
+    const by = at < active ? -1 : 1;
+    const to = [at, at + by, at - by].find(i => entryAt(i) !== undefined);
+    if (to === undefined) return;
+    setActiveKey(lines[to]?.key ?? null);
+    if (isOpen) show(entryAt(to)?.requirement.id);
+  };
+  const close = () => {
+    setActiveKey(lines[active]?.key ?? null);
+    show(undefined);
+    grid.current?.focus();
+  };
+  const turn = () => onChange({ ...search, by: bySource ? undefined : 'source', source: undefined });
+  const turnDensity = () => setDensity(density === 'dense' ? 'comfortable' : 'dense');
+  const tryIt = () =>
+    looked && onChange({ part: 'try', family: looked.requirement.family, rule: looked.requirement.id });
+  const openDue = () =>
+    looked && void navigate({ to: '/due', search: { requirement: looked.requirement.id, state: 'all' } });
+  const clear = () => onChange({ by: search.by, rule: search.rule });
+  const nextFamily = () => {
+    const ids = [undefined, ...families.filter(f => f.requirements.length > 0).map(f => f.id)];
+    onChange({ ...search, family: ids[(ids.indexOf(search.family) + 1) % ids.length] });
+  };
+
+  useKeys('Requirements', [
+    { key: 'f', label: 'Filter by typing', run: () => filter.current?.focus() },
+    { key: 'g', label: 'Group by family or by source', run: turn },
+    { key: 'n', label: 'The next family alone', run: nextFamily },
+    { key: 'c', label: 'Clear the filter', run: clear },
+    { key: 'z', label: 'Rows comfortable or dense', run: turnDensity },
+  ]);
+  useKeys(
+    'The requirement',
+    [
+      { key: 't', label: 'Try it on an imagined thing', run: tryIt },
+      {
+        key: 'e',
+        label: looked?.adopted === false ? 'Adopt it' : 'Change its warning, or what being late does',
+        run: () => setChanging(true),
+      },
+      { key: 'o', label: 'The things it concerns', run: openDue },
+    ],
+    looked !== undefined,
+  );
+  useKeys(
+    'The panel',
+    [
+      { key: 'i', label: 'Into the panel, to read on', run: () => panel.current?.focus() },
+      { key: 'Escape', label: 'Close the panel', run: close },
+    ],
+    isOpen,
+  );
+
+  return (
+    <div className={`${styles.list} ${open ? styles.withPanel : ''}`}>
+      <FilterRow
+        search={search}
+        families={families}
+        onChange={onChange}
+        onTurn={turn}
+        onClear={clear}
+        onLeave={() => grid.current?.focus()}
+        handle={filter}
+      />
+      <div className={styles.table}>
+        <Grid
+          label="Requirements"
+          handle={grid}
+          columns={columns}
+          listKey={JSON.stringify([search.by, search.family, search.source, search.text, search.unsure])}
+          count={lines.length}
+          rowAt={at => lines[at]}
+          headingAt={at => {
+            const line = lines[at];
+            return line === undefined || line.heading === null ? null : (
+              <span className={styles.group}>
+                <b>{line.heading}</b> {line.count}
+              </span>
+            );
+          }}
+          active={Math.max(active, 0)}
+          onActive={goTo}
+          onOpen={at => {
+            const next = entryAt(at);
+            if (next) show(next.requirement.id);
+          }}
+          isOpen={line => line.heading === null && isOpen && line.entry === open}
+          density={density}
+          empty={
+            <Empty>
+              <p>
+                {isFiltered(search) ? 'No requirement fits. Clear the filter with c.' : 'The book is empty.'}
+              </p>
+            </Empty>
+          }
+        />
+      </div>
+      <footer className={styles.foot}>
+        <span role="status" className={styles.total}>
+          {countWords(new Set(lines.flatMap(l => (l.heading === null ? [l.entry.requirement.id] : []))).size)}
+        </span>
+        {entry && !open ? (
+          <>
+            <Action weight="quiet" hint="Enter" onClick={() => show(entry.requirement.id)}>
+              Read it
+            </Action>
+            <Action weight="quiet" hint="t" onClick={tryIt}>
+              Try this
+            </Action>
+            <Action weight="quiet" hint="o" onClick={openDue}>
+              Its things
+            </Action>
+          </>
+        ) : null}
+        <span className={styles.footRight}>
+          <Action weight="quiet" hint="z" onClick={turnDensity}>
+            {density === 'dense' ? 'Comfortable rows' : 'Dense rows'}
+          </Action>
+          {family ? (
+            <>
+              <span className={styles.soft}>{family.plural}:</span>
+              <PrintAction paper={{ paper: 'rule sheet', family: family.id }} label="Print the rule sheet" />
+            </>
+          ) : null}
+        </span>
+      </footer>
+      {open ? (
+        <RulePanel
+          panel={panel}
+          entry={open}
+          entries={entries}
+          family={families.find(f => f.id === open.requirement.family)}
+          today={today}
+          onClose={close}
+          onTry={tryIt}
+          onChange={() => setChanging(true)}
+        />
+      ) : null}
+      {changing && looked ? (
+        <DeedDialog
+          form={adoptForm(
+            looked,
+            families.find(f => f.id === looked.requirement.family),
+            concerned,
+          )}
+          today={today}
+          onClose={() => setChanging(false)}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+const countWords = (n: number) => `${n} ${n === 1 ? 'requirement' : 'requirements'}`;
+
+/** How many things it concerns and how they stand, as a sentence; undefined while it is not known. */
+function useConcerned(requirement: string | undefined, known: boolean): string | undefined {
+  const counts = useAsk(
+    'due.counts',
+    { requirement: requirement ?? '' },
+    { when: requirement !== undefined },
+  ).data;
+  if (requirement === undefined) return known ? 'It is not adopted: nothing is judged by it yet.' : undefined;
+  return counts && concernedWords(counts);
+}

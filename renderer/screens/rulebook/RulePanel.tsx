@@ -1,0 +1,213 @@
+/** One requirement in full: when, for whom, by what authority, who may do it, and what being late does. */
+import { Link } from '@tanstack/react-router';
+import type { ReactNode, Ref } from 'react';
+import type { Family, Requirement, Source } from '../../../domain/rulebook/types.ts';
+import {
+  clockWords,
+  concernsWords,
+  confidenceSentence,
+  countsFromWords,
+  LATE_WORDS,
+  onTimeWords,
+  type PeriodLine,
+  periodLines,
+  settledWords,
+  warnWords,
+} from '../../../domain/rulebook/words.ts';
+import { Action } from '../../parts/Action.tsx';
+import { Caution } from '../../parts/words/Caution.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
+import { adoptedWords, type Entry } from './entries.ts';
+import panelStyles from './panel.module.css';
+import styles from './rulebook.module.css';
+import { Standing } from './standing.tsx';
+
+interface RulePanelProps {
+  panel: Ref<HTMLElement>;
+  entry: Entry;
+  entries: readonly Entry[];
+  family: Family | undefined;
+  today: string;
+  onClose: () => void;
+  onTry: () => void;
+  onChange: () => void;
+}
+
+export function RulePanel(props: RulePanelProps) {
+  const { panel, entry, entries, family, today, onClose, onTry, onChange } = props;
+  const { requirement } = entry;
+  const titleOf = (id: string) => entries.find(e => e.requirement.id === id)?.requirement.title;
+  const periods = periodLines(requirement.clock);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must be able to reach it.
+    <aside ref={panel} className={panelStyles.panel} aria-label="The requirement" tabIndex={0}>
+      <div className={panelStyles.top}>
+        <p className={styles.soft}>
+          {family?.plural ?? requirement.family} · <span className="mono">{requirement.id}</span>
+        </p>
+        <Action weight="quiet" hint="Escape" onClick={onClose}>
+          Close
+        </Action>
+      </div>
+      <h2>{requirement.title}</h2>
+      <p className={panelStyles.clock}>{clockWords(requirement, family)}.</p>
+      <p className={entry.adopted ? styles.soft : styles.unsure}>
+        {adoptedWords(entry, today)}
+        {entry.adopted ? '.' : ': nothing is judged by it.'}
+      </p>
+      <div className={panelStyles.actions}>
+        <Action weight="main" hint="t" onClick={onTry}>
+          Try this
+        </Action>
+        <Action hint="e" onClick={onChange}>
+          {entry.adopted ? 'Change' : 'Adopt'}
+        </Action>
+      </div>
+      {requirement.cautions.length > 0 ? (
+        <div className={panelStyles.cautions}>
+          <Caution cautions={requirement.cautions} />
+        </div>
+      ) : null}
+      {entry.adopted ? (
+        <Part title="How its things stand">
+          <Standing requirement={requirement.id} />
+        </Part>
+      ) : null}
+      <Part title="When">
+        <ul>
+          {[...countsFromWords(requirement), onTimeWords(requirement), warnWords(requirement)].map(said => (
+            <li key={said}>{said}</li>
+          ))}
+        </ul>
+        {periods ? (
+          <>
+            <Periods title="By specification" lines={periods.bySpec} />
+            <Periods title="With none on file, by construction" lines={periods.byConstruction} />
+            <p className={styles.soft}>
+              A special permit decides for its own cylinders once it is <PermitsLink />.
+            </p>
+          </>
+        ) : null}
+      </Part>
+      <Part title="Whom it concerns, and what settles it">
+        <dl className={panelStyles.facts}>
+          <dt>Concerns</dt>
+          <dd>{concernsWords(requirement, family)}</dd>
+          <dt>Settled by</dt>
+          <dd>{settledWords(requirement, titleOf).join(' ')}</dd>
+          <dt>Who</dt>
+          <dd>{requirement.who}</dd>
+        </dl>
+      </Part>
+      <Part title="By what authority">
+        <dl className={panelStyles.facts}>
+          <dt>Force</dt>
+          <dd>
+            <strong>{capital(requirement.force)}.</strong> {requirement.binds}
+          </dd>
+          {requirement.sources.map((source, i) => (
+            <SourceLine key={`${source.document} ${source.section}`} source={source} first={i === 0} />
+          ))}
+        </dl>
+      </Part>
+      <Part title="Being late">
+        <p>It {LATE_WORDS[requirement.late]}</p>
+      </Part>
+      {entry.versions.length > 1 || entry.from !== null ? (
+        <Part title="Over time">
+          <Versions entry={entry} today={today} />
+        </Part>
+      ) : null}
+    </aside>
+  );
+}
+
+function Part({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      {children}
+    </section>
+  );
+}
+
+const PermitsLink = () => (
+  <Link to="/rules" search={{ part: 'permits' }}>
+    confirmed
+  </Link>
+);
+
+function Periods({ title, lines }: { title: string; lines: readonly PeriodLine[] }) {
+  return (
+    <table className={panelStyles.periods}>
+      <caption>{title}</caption>
+      <tbody>
+        {lines.map(l => (
+          <tr key={l.span}>
+            <th scope="row">{l.span}</th>
+            <td>{l.holdsFor.join(', ')}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function SourceLine({ source, first }: { source: Source; first: boolean }) {
+  return (
+    <>
+      <dt>{first ? 'By' : 'And'}</dt>
+      <dd>
+        <Link to="/rules" search={{ by: 'source', source: source.document }}>
+          {source.document}
+        </Link>
+        {source.section ? `, ${source.section}` : ''}
+        {source.edition ? ` (${source.edition})` : ''}. {source.note}
+        {source.confidence === 'read' ? (
+          <span className={styles.soft}> Read.</span>
+        ) : (
+          <span className={styles.unconfirmed}>{confidenceSentence(source)}</span>
+        )}
+      </dd>
+    </>
+  );
+}
+
+function Versions({ entry, today }: { entry: Entry; today: string }) {
+  return (
+    <table className={panelStyles.versions}>
+      <thead>
+        <tr>
+          <th scope="col">From</th>
+          <th scope="col">Until</th>
+          <th scope="col">Late</th>
+          <th scope="col">Due soon from</th>
+        </tr>
+      </thead>
+      <tbody>
+        {entry.versions.map(v => {
+          const isNow = (v.from === null || v.from <= today) && (v.to === null || today < v.to);
+          return (
+            <tr key={v.from ?? 'opening'} className={isNow ? panelStyles.now : undefined}>
+              <td>{v.from === null ? 'the opening' : dateText(v.from)}</td>
+              <td>{v.to === null ? 'further notice' : dateText(v.to)}</td>
+              <td>{v.requirement.late}</td>
+              <td>
+                {v.requirement.warnDays} {v.requirement.warnDays === 1 ? 'day' : 'days'}
+                {clockChange(v.requirement, entry)}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+/** Another version with another clock says so; what the clock is stands above. */
+function clockChange({ clock, dueAt }: Requirement, { requirement }: Entry): string {
+  const isSame = JSON.stringify([clock, dueAt]) === JSON.stringify([requirement.clock, requirement.dueAt]);
+  return isSame ? '' : ', by another clock';
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,85 @@
+import type { Family } from '../../../domain/rulebook/types.ts';
+import { cited, clockWords, leastSure } from '../../../domain/rulebook/words.ts';
+import type { Column } from '../../parts/grid/Grid.tsx';
+import { adoptedWords, type Entry, type Line } from './entries.ts';
+import styles from './rulebook.module.css';
+
+/** The columns of the list. Grouped by source, the source told is the one that the group is of. */
+export function ruleColumns(families: readonly Family[], bySource: boolean, today: string): Column<Line>[] {
+  const of = (cell: (entry: Entry, line: Line) => React.ReactNode) => (line: Line) =>
+    line.heading === null ? cell(line.entry, line) : null;
+  const familyOf = ({ requirement }: Entry) => families.find(f => f.id === requirement.family);
+  return [
+    {
+      key: 'title',
+      head: 'Requirement',
+      width: 'minmax(17ch, 1fr)',
+      cell: of(({ requirement }) => <span className={styles.title}>{requirement.title}</span>),
+    },
+    ...(bySource
+      ? [
+          {
+            key: 'family',
+            head: 'Family',
+            width: 'minmax(9ch, 13ch)',
+            cell: of(entry => <span>{familyOf(entry)?.title ?? entry.requirement.family}</span>),
+          },
+        ]
+      : []),
+    {
+      key: 'clock',
+      head: 'When',
+      width: 'minmax(18ch, 1.7fr)',
+      cell: of(entry => <span>{clockWords(entry.requirement, familyOf(entry))}</span>),
+    },
+    {
+      key: 'source',
+      head: bySource ? 'Section, edition' : 'By',
+      width: 'minmax(16ch, 1.7fr)',
+      cell: of((entry, line) => <span>{sourceText(entry, bySource ? groupOf(line, entry) : null)}</span>),
+    },
+    {
+      key: 'edition',
+      head: 'Edition',
+      width: 'minmax(10ch, 1.2fr)',
+      spare: true,
+      cell: of(entry => <span>{bySource ? '' : entry.requirement.sources[0]?.edition}</span>),
+    },
+    { key: 'force', head: 'Force', width: '11ch', cell: of(e => <span>{e.requirement.force}</span>) },
+    {
+      key: 'seen',
+      head: 'Seen',
+      width: '14ch',
+      cell: of(({ requirement }) => {
+        const seen = leastSure(requirement);
+        return seen === 'read' ? <span>read</span> : <span className={styles.unsure}>{seen}</span>;
+      }),
+    },
+    {
+      key: 'late',
+      head: 'Late',
+      width: '6ch',
+      spare: true,
+      cell: of(e => <span>{e.requirement.late}</span>),
+    },
+    {
+      key: 'adopted',
+      head: 'Adopted',
+      width: 'minmax(15ch, 17ch)',
+      spare: true,
+      cell: of(entry => (
+        <span className={entry.adopted ? undefined : styles.unsure}>{adoptedWords(entry, today)}</span>
+      )),
+    },
+  ].filter(c => !(bySource && c.key === 'edition'));
+}
+
+/** The document that the group of a line is of: what stands before the requirement in the line's key. */
+const groupOf = (line: Line, { requirement }: Entry) => line.key.slice(0, -requirement.id.length - 1);
+
+function sourceText({ requirement }: Entry, document: string | null): string {
+  const [first] = requirement.sources;
+  if (document === null) return first ? cited(first) : '';
+  const source = requirement.sources.find(s => s.document === document);
+  return [source?.section, source?.edition].filter(Boolean).join('; ');
+}

@@ -1,0 +1,87 @@
+/** The book as a list: one entry a requirement, with the version that is in force and the others beside it. */
+import type { RuleLine } from '../../../db/api.ts';
+import type { Family, Requirement } from '../../../domain/rulebook/types.ts';
+import { cited, clockWords, leastSure } from '../../../domain/rulebook/words.ts';
+import { narrow } from '../../parts/picker/narrow.ts';
+import { dateText } from '../../parts/words/dates.tsx';
+import type { RuleSearch } from './search.ts';
+
+export interface Entry {
+  requirement: Requirement;
+  /** False: the program offers it, the department has not adopted it, and nothing is judged by it. */
+  adopted: boolean;
+  /** From when the version shown is in force; null: from the opening on. */
+  from: string | null;
+  /** Every version, in the order of the days it is in force. */
+  versions: readonly RuleLine[];
+}
+
+/** A line of the table: a group's heading, or an entry in it. */
+export type Line =
+  | { key: string; heading: string; count: number }
+  | { key: string; heading: null; entry: Entry };
+
+/** One entry a requirement: the version in force on a day, else the next one to be. */
+export function entriesOf(rules: readonly RuleLine[], today: string): Entry[] {
+  const versions = new Map<string, RuleLine[]>();
+  for (const line of rules)
+    versions.set(line.requirement.id, [...(versions.get(line.requirement.id) ?? []), line]);
+  return [...versions.values()].flatMap(lines => {
+    const shown =
+      lines.find(l => (l.from === null || l.from <= today) && (l.to === null || today < l.to)) ?? lines[0];
+    if (!shown) return [];
+    return [{ requirement: shown.requirement, adopted: shown.adopted, from: shown.from, versions: lines }];
+  });
+}
+
+/** Entries under their families, or under every document that is a source of them. */
+export function linesOf(entries: readonly Entry[], families: readonly Family[], search: RuleSearch): Line[] {
+  const familyOf = (entry: Entry) => families.find(f => f.id === entry.requirement.family);
+  const shown = entries.filter(e => fits(e, familyOf(e), search));
+  const groups = new Map<string, Entry[]>();
+  const put = (group: string, entry: Entry) => groups.set(group, [...(groups.get(group) ?? []), entry]);
+  if (search.by === 'source') {
+    const documents = shown.flatMap(e => e.requirement.sources.map(s => s.document));
+    for (const document of [...new Set(documents)].sort((a, b) =>
+      a.localeCompare(b, 'en', { numeric: true }),
+    ))
+      for (const entry of shown)
+        if (
+          entry.requirement.sources.some(s => s.document === document) &&
+          (search.source === undefined || search.source === document)
+        )
+          put(document, entry);
+  } else for (const entry of shown) put(familyOf(entry)?.plural ?? entry.requirement.family, entry);
+  return [...groups].flatMap(([heading, members]): Line[] => [
+    { key: heading, heading, count: members.length },
+    ...members.map(entry => ({ key: `${heading} ${entry.requirement.id}`, heading: null, entry })),
+  ]);
+}
+
+function fits({ requirement }: Entry, family: Family | undefined, search: RuleSearch): boolean {
+  if (search.family !== undefined && requirement.family !== search.family) return false;
+  if (search.source !== undefined && !requirement.sources.some(s => s.document === search.source))
+    return false;
+  if (search.unsure && leastSure(requirement) === 'read') return false;
+  if (search.text === undefined) return true;
+  const option = {
+    value: requirement.id,
+    label: requirement.title,
+    detail: [family?.title, family?.plural, requirement.id].join(' '),
+    also: [
+      ...requirement.sources.map(s => `${cited(s)} ${s.edition}`),
+      requirement.force,
+      requirement.late,
+      clockWords(requirement, family),
+    ].join(' '),
+  };
+  return narrow([option], search.text).length > 0;
+}
+
+/** Whether it is adopted, and from when. */
+export function adoptedWords({ adopted, from, versions }: Entry, today: string): string {
+  if (!adopted) return 'Offered only';
+  const next = versions.find(v => v.from !== null && v.from > today && v.from !== from);
+  const since = from === null ? 'From the opening' : `From ${dateText(from)}`;
+  return next?.from ? `${since}; changes ${dateText(next.from)}` : since;
+}
