@@ -151,6 +151,18 @@ function conditionWords(condition: Condition, family: Family | undefined): strin
   return `except where ${title} is ${titled(condition.notIn)}`;
 }
 
+/** What tells two requirements of one title apart, to stand after the title: `, occupant use`; empty where nothing has to. */
+export function narrowerWords({ title, appliesTo }: Requirement, family: Family | undefined): string {
+  return appliesTo
+    .flatMap(condition => {
+      if ('known' in condition) return [];
+      const [not, values] = 'in' in condition ? ['', condition.in] : ['not ', condition.notIn];
+      if (values.some(v => title.includes(v))) return [];
+      return [`, ${not}${orList(values.map(v => midSentence(choiceTitle(family, condition.attribute, v))))}`];
+    })
+    .join('');
+}
+
 /** What settles it, and what else settles it. */
 export function settledWords(
   requirement: Requirement,
@@ -162,7 +174,7 @@ export function settledWords(
   if (satisfiedBy.length === 0)
     return ['No record settles it: it is taken out of service, retired and replaced.'];
   const said = [`${capital(withArticle(orList(satisfiedBy)))} that ${outcomeWords(requirement)}.`];
-  const covering = [...new Set(coveredBy.flatMap(id => titleOf(id)?.toLowerCase() ?? []))];
+  const covering = [...new Set(coveredBy.flatMap(id => midSentence(titleOf(id) ?? '') || []))];
   if (covering.length > 0)
     said.push(
       `While the ${orList(covering)} is due no later it settles this too, and this is not listed beside it.`,

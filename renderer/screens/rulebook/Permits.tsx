@@ -65,7 +65,11 @@ function columnsFor(families: readonly Family[]): TableColumn<PermitLine>[] {
     families.find(f => f.id === 'cylinder')?.attributes.find(a => a.key === 'construction')?.choices ?? [];
   const construction = (value: string) => choices.find(c => c.value === value)?.title ?? value;
   return [
-    { key: 'permit', head: 'Permit', cell: p => <span className="mono">{p.permit}</span> },
+    {
+      key: 'permit',
+      head: 'Permit',
+      cell: p => <span className={`mono ${styles.oneLine}`}>{p.permit}</span>,
+    },
     {
       key: 'cylinders',
       head: 'Cylinders',
@@ -89,7 +93,9 @@ function columnsFor(families: readonly Family[]): TableColumn<PermitLine>[] {
       key: 'basis',
       head: 'On what ground',
       cell: p =>
-        p.confirmed?.basis ?? p.offer?.note ?? 'Not known to the book: read the permit or the label.',
+        (p.confirmed && `Confirmed from ${p.confirmed.basis}.`) ??
+        p.offer?.note ??
+        'Not known to the book: read the permit or the label.',
     },
   ];
 }

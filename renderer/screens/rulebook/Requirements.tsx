@@ -38,7 +38,7 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
   const isOpen = search.rule !== undefined;
   // The line that was moved to, unless the address names another requirement; else the first one.
   const moved = lines.findIndex(l => l.key === activeKey);
-  const named = lines.findIndex((_, i) => entryAt(i)?.requirement.id === search.rule);
+  const named = isOpen ? lines.findIndex((_, i) => entryAt(i)?.requirement.id === search.rule) : -1;
   const isMoved = moved >= 0 && (!isOpen || entryAt(moved)?.requirement.id === search.rule);
   const active = isMoved ? moved : named >= 0 ? named : lines.findIndex(l => l.heading === null);
   const entry = entryAt(active);

@@ -80,7 +80,8 @@ function Book({ search, book, families, today }: Omit<BookProps, 'entries' | 'on
               to="/rules"
               search={searchOf(part)}
               aria-keyshortcuts={key}
-              {...(part === now ? { 'aria-current': 'true' as const } : {})}
+              activeOptions={{ exact: true, includeSearch: true }}
+              {...(part === now ? { 'aria-current': 'page' as const } : {})}
             >
               {title} <KeyHint of={key} />
             </Link>
@@ -107,13 +108,13 @@ function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookL
     <ul className={styles.numbers}>
       <li>
         <Link to="/rules" search={{}}>
-          <b>{adopted}</b> of {entries.length} requirements adopted
+          <b>{adopted}</b> of {entries.length} adopted
         </Link>
       </li>
       {unsure > 0 ? (
         <li className={styles.unsure}>
           <Link to="/rules" search={{ unsure: true }}>
-            <b>{unsure}</b> with a source not read first-hand
+            <b>{unsure}</b> not read first-hand
           </Link>
         </li>
       ) : null}
@@ -125,7 +126,7 @@ function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookL
       {toConfirm > 0 ? (
         <li className={styles.unsure}>
           <Link to="/rules" search={{ part: 'permits' }}>
-            <b>{toConfirm}</b> {toConfirm === 1 ? 'permit' : 'permits'} on your cylinders to confirm
+            <b>{toConfirm}</b> {toConfirm === 1 ? 'permit' : 'permits'} to confirm
           </Link>
         </li>
       ) : null}

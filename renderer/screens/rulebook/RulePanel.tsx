@@ -8,6 +8,7 @@ import {
   confidenceSentence,
   countsFromWords,
   LATE_WORDS,
+  narrowerWords,
   onTimeWords,
   type PeriodLine,
   periodLines,
@@ -49,7 +50,10 @@ export function RulePanel(props: RulePanelProps) {
           Close
         </Action>
       </div>
-      <h2>{requirement.title}</h2>
+      <h2>
+        {requirement.title}
+        {narrowerWords(requirement, family)}
+      </h2>
       <p className={panelStyles.clock}>{clockWords(requirement, family)}.</p>
       <p className={entry.adopted ? styles.soft : styles.unsure}>
         {adoptedWords(entry, today)}
@@ -63,11 +67,6 @@ export function RulePanel(props: RulePanelProps) {
           {entry.adopted ? 'Change' : 'Adopt'}
         </Action>
       </div>
-      {requirement.cautions.length > 0 ? (
-        <div className={panelStyles.cautions}>
-          <Caution cautions={requirement.cautions} />
-        </div>
-      ) : null}
       {entry.adopted ? (
         <Part title="How its things stand">
           <Standing requirement={requirement.id} />
@@ -89,6 +88,11 @@ export function RulePanel(props: RulePanelProps) {
           </>
         ) : null}
       </Part>
+      {requirement.cautions.length > 0 ? (
+        <div className={panelStyles.cautions}>
+          <Caution cautions={requirement.cautions} />
+        </div>
+      ) : null}
       <Part title="Whom it concerns, and what settles it">
         <dl className={panelStyles.facts}>
           <dt>Concerns</dt>

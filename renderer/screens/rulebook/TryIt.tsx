@@ -1,9 +1,10 @@
 /** An imagined thing with an imagined history: what the book says of it on a day. Nothing is written. */
 import { useDebouncedValue } from '@mantine/hooks';
+import { Link } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { TrialRow } from '../../../db/api.ts';
 import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
-import { attributesRead } from '../../../domain/rulebook/words.ts';
+import { attributesRead, clockWords, midSentence, narrowerWords } from '../../../domain/rulebook/words.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { valuesOf } from '../../parts/deeds/deedForm.ts';
@@ -100,12 +101,20 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
       label: 'Out of the fields; back to the requirements',
       whileTyping: true,
       run: () => {
-        if (main.current?.contains(document.activeElement)) toResults();
+        if (
+          main.current?.contains(document.activeElement) &&
+          !results.current?.contains(document.activeElement)
+        )
+          toResults();
         else onChange(search.rule ? { rule: search.rule } : {});
       },
     },
   ]);
 
+  const owed = new Set(trial.data?.rows.map(r => r.requirement));
+  const others = entries.filter(
+    e => e.adopted && e.requirement.family === family.id && !owed.has(e.requirement.id),
+  );
   const read = new Set(
     entries.filter(e => e.requirement.family === family.id).flatMap(e => attributesRead(e.requirement)),
   );
@@ -122,18 +131,21 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
     );
   };
   return (
-    <div className={tryStyles.trial}>
-      <div className={tryStyles.imagined} ref={main}>
-        <p className={styles.lead}>
-          <strong>Nothing is written.</strong> Imagine a thing and what was done to it; beside it stands what
-          the adopted book would say.
-        </p>
+    <div className={tryStyles.trial} ref={main}>
+      <div className={tryStyles.head}>
         <OneOf
-          label="Family"
+          label="Imagine one of"
           value={family.id}
           onChange={onFamily}
           choices={families.map(f => ({ value: f.id, title: f.title }))}
         />
+        <DateField label="As of" value={day} onChange={setDay} today={today} />
+        <p className={styles.soft}>
+          <strong>Nothing is written.</strong> What it is and what was done to it are imagined; the answer is
+          what the adopted book would say of it.
+        </p>
+      </div>
+      <div className={tryStyles.imagined}>
         <fieldset className={tryStyles.fields}>
           <legend>What it is</legend>
           <div className={tryStyles.grid}>{family.attributes.filter(a => read.has(a.key)).map(control)}</div>
@@ -159,7 +171,6 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
             </Action>
           </div>
         </fieldset>
-        <DateField label="As of" value={day} onChange={setDay} today={today} />
       </div>
       <section className={tryStyles.results} ref={results} aria-label="What the book would say">
         <h2>What the book would say</h2>
@@ -184,6 +195,21 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
             {trial.data.lifeEndsOn ? (
               <p className={tryStyles.life}>
                 Its life ends <DateText date={trial.data.lifeEndsOn} />.
+              </p>
+            ) : null}
+            {others.length > 0 ? (
+              <p className={tryStyles.others}>
+                Of its family these do not concern it, or another settles them too:{' '}
+                {others.map((e, i) => (
+                  <span key={e.requirement.id}>
+                    {i > 0 ? ', ' : ''}
+                    <Link to="/rules" search={{ rule: e.requirement.id }}>
+                      {midSentence(e.requirement.title) + narrowerWords(e.requirement, family)}
+                    </Link>
+                    {` (${midSentence(clockWords(e.requirement, family))})`}
+                  </span>
+                ))}
+                .
               </p>
             ) : null}
             <p className={tryStyles.keysNote}>

@@ -1,5 +1,5 @@
-import type { Family } from '../../../domain/rulebook/types.ts';
-import { cited, clockWords, leastSure } from '../../../domain/rulebook/words.ts';
+import type { Family, Source } from '../../../domain/rulebook/types.ts';
+import { cited, clockWords, leastSure, narrowerWords } from '../../../domain/rulebook/words.ts';
 import type { Column } from '../../parts/grid/Grid.tsx';
 import { adoptedWords, type Entry, type Line } from './entries.ts';
 import styles from './rulebook.module.css';
@@ -13,8 +13,13 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'title',
       head: 'Requirement',
-      width: 'minmax(17ch, 1fr)',
-      cell: of(({ requirement }) => <span className={styles.title}>{requirement.title}</span>),
+      width: 'minmax(24ch, 1fr)',
+      cell: of(entry => (
+        <span className={styles.title}>
+          {entry.requirement.title}
+          <span className={styles.narrower}>{narrowerWords(entry.requirement, familyOf(entry))}</span>
+        </span>
+      )),
     },
     ...(bySource
       ? [
@@ -29,30 +34,30 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'clock',
       head: 'When',
-      width: 'minmax(18ch, 1.7fr)',
+      width: 'minmax(13ch, 1.2fr)',
       cell: of(entry => <span>{clockWords(entry.requirement, familyOf(entry))}</span>),
     },
     {
       key: 'source',
       head: bySource ? 'Section, edition' : 'By',
-      width: 'minmax(16ch, 1.7fr)',
+      width: 'minmax(16ch, 1.4fr)',
       cell: of((entry, line) => <span>{sourceText(entry, bySource ? groupOf(line, entry) : null)}</span>),
     },
     {
       key: 'edition',
       head: 'Edition',
-      width: 'minmax(10ch, 1.2fr)',
+      width: 'minmax(7ch, 0.8fr)',
       spare: true,
       cell: of(entry => <span>{bySource ? '' : entry.requirement.sources[0]?.edition}</span>),
     },
-    { key: 'force', head: 'Force', width: '11ch', cell: of(e => <span>{e.requirement.force}</span>) },
+    { key: 'force', head: 'Force', width: '11.5ch', cell: of(e => <span>{e.requirement.force}</span>) },
     {
       key: 'seen',
       head: 'Seen',
-      width: '14ch',
-      cell: of(({ requirement }) => {
-        const seen = leastSure(requirement);
-        return seen === 'read' ? <span>read</span> : <span className={styles.unsure}>{seen}</span>;
+      width: '11.5ch',
+      cell: of((entry, line) => {
+        const seen = seenIn(entry, bySource ? groupOf(line, entry) : null);
+        return seen === 'read' ? <span>read</span> : <span className={styles.unsure}>{SEEN[seen]}</span>;
       }),
     },
     {
@@ -65,13 +70,27 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'adopted',
       head: 'Adopted',
-      width: 'minmax(15ch, 17ch)',
+      width: 'minmax(13ch, 15ch)',
       spare: true,
       cell: of(entry => (
         <span className={entry.adopted ? undefined : styles.unsure}>{adoptedWords(entry, today)}</span>
       )),
     },
   ].filter(c => !(bySource && c.key === 'edition'));
+}
+
+/** How a source was seen, in a column's width. */
+const SEEN: Readonly<Record<Source['confidence'], string>> = {
+  read: 'read',
+  'read second-hand': 'second-hand',
+  memory: 'memory',
+  'common practice': 'practice',
+};
+
+/** By source, how that one was seen; else the least sure of all. */
+function seenIn({ requirement }: Entry, document: string | null): Source['confidence'] {
+  const sources = requirement.sources.filter(s => document === null || s.document === document);
+  return leastSure({ sources });
 }
 
 /** The document that the group of a line is of: what stands before the requirement in the line's key. */

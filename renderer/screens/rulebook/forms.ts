@@ -23,7 +23,7 @@ const WARN = 'requirements.0.warnDays';
 export function adoptForm(entry: Entry, family: Family | undefined, concerned: string | undefined): DeedForm {
   const { requirement, adopted } = entry;
   const least = leastLate(requirement.id);
-  const what = `${family?.title ?? requirement.family}: ${midSentence(requirement.title)}`;
+  const what = `${midSentence(family?.title ?? requirement.family)}: ${midSentence(requirement.title)}`;
   return {
     title: adopted ? `Change ${what}` : `Adopt ${what}`,
     verb: adopted ? 'Change it' : 'Adopt it',
@@ -58,7 +58,7 @@ export function adoptForm(entry: Entry, family: Family | undefined, concerned: s
         }),
       },
     ],
-    done: () => `${what} is ${adopted ? 'changed' : 'adopted'}.`,
+    done: () => `${adopted ? 'Changed' : 'Adopted'}, ${what}.`,
   };
 }
 

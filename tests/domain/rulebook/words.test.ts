@@ -12,6 +12,7 @@ import {
   concernsWords,
   countsFromWords,
   leastSure,
+  narrowerWords,
   onTimeWords,
   periodLines,
   settledWords,
@@ -91,6 +92,14 @@ describe('whom it concerns and what settles it (own words)', () => {
       'Ground ladders, where the date of “heat label expires” is on file.',
     );
     expect(concerns('pack.flow-test')).toBe('All SCBA packs.');
+  });
+
+  it('tells two of one title apart, and says nothing where the title does', () => {
+    const narrower = (id: string) => narrowerWords(shipped(id), familyOf(shipped(id).family));
+    expect(narrower('hose.service-test')).toBe(', not occupant use');
+    expect(narrower('hose.occupant-service-test')).toBe(', occupant use');
+    expect(narrower('cylinder.crack-examination')).toBe('');
+    expect(narrower('ladder.heat-label')).toBe('');
   });
 
   it('says what settles it, what else does, and that nothing settles an end of life', () => {

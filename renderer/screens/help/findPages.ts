@@ -1,0 +1,56 @@
+/** Searching help: every typed word must be found; a title counts more than a heading, a heading more than text. */
+import { type HelpPage, textOf } from './pages/page.ts';
+
+export interface FoundPage {
+  page: HelpPage;
+  /** The first sentence that holds a typed word, where the title does not say it all. */
+  excerpt: string | null;
+}
+
+const TITLE = 12;
+const LEAD = 4;
+const HEADING = 3;
+const TEXT = 1;
+
+/** @returns all pages in their order where nothing is typed, else those that fit, the best first */
+export function findPages(pages: readonly HelpPage[], typed: string): FoundPage[] {
+  const wanted = wordsOf(typed);
+  if (wanted.length === 0) return pages.map(page => ({ page, excerpt: null }));
+  return pages
+    .map((page, order) => ({ page, order, weight: weightOf(page, wanted) }))
+    .filter(f => f.weight > 0)
+    .sort((a, b) => b.weight - a.weight || a.order - b.order)
+    .map(({ page }) => ({ page, excerpt: excerptOf(page, wanted) }));
+}
+
+/** 0 where a word is found nowhere on the page. */
+function weightOf(page: HelpPage, wanted: readonly string[]): number {
+  const parts: [number, string[]][] = [
+    [TITLE, wordsOf(page.title)],
+    [LEAD, wordsOf(page.lead)],
+    [
+      HEADING,
+      page.sections.flatMap(s => wordsOf(`${s.heading ?? ''} ${s.terms?.map(t => t.word).join(' ') ?? ''}`)),
+    ],
+    [TEXT, page.sections.flatMap(s => textOf(s).flatMap(wordsOf))],
+  ];
+  const weights = wanted.map(word =>
+    parts.reduce((sum, [weight, words]) => {
+      if (words.includes(word)) return sum + 2 * weight;
+      return words.some(w => w.startsWith(word)) ? sum + weight : sum;
+    }, 0),
+  );
+  return weights.some(w => w === 0) ? 0 : weights.reduce((sum, w) => sum + w, 0);
+}
+
+function excerptOf(page: HelpPage, wanted: readonly string[]): string | null {
+  const holds = (text: string) => wordsOf(text).some(w => wanted.some(word => w.startsWith(word)));
+  return [page.lead, ...page.sections.flatMap(textOf)].find(holds) ?? null;
+}
+
+function wordsOf(text: string): string[] {
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(w => w !== '');
+}
