@@ -3,7 +3,7 @@ import { type HelpPage, textOf } from './pages/page.ts';
 
 export interface FoundPage {
   page: HelpPage;
-  /** The first sentence that holds a typed word, where the title does not say it all. */
+  /** The sentence of the page that holds most of what was typed; null where only the title does. */
   excerpt: string | null;
 }
 
@@ -43,9 +43,15 @@ function weightOf(page: HelpPage, wanted: readonly string[]): number {
   return weights.some(w => w === 0) ? 0 : weights.reduce((sum, w) => sum + w, 0);
 }
 
+/** The sentence that holds the most of the typed words, the first of those that hold as many. */
 function excerptOf(page: HelpPage, wanted: readonly string[]): string | null {
-  const holds = (text: string) => wordsOf(text).some(w => wanted.some(word => w.startsWith(word)));
-  return [page.lead, ...page.sections.flatMap(textOf)].find(holds) ?? null;
+  let best: { text: string | null; held: number } = { text: null, held: 0 };
+  for (const text of [page.lead, ...page.sections.flatMap(textOf)]) {
+    const words = wordsOf(text);
+    const held = wanted.filter(word => words.some(w => w.startsWith(word))).length;
+    if (held > best.held) best = { text, held };
+  }
+  return best.text;
 }
 
 function wordsOf(text: string): string[] {

@@ -167,7 +167,7 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
               Take the last out
             </Action>
             <Action weight="quiet" hint="e" onClick={again}>
-              The example again
+              Example again
             </Action>
           </div>
         </fieldset>

@@ -13,7 +13,7 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'title',
       head: 'Requirement',
-      width: 'minmax(24ch, 1fr)',
+      width: 'minmax(26ch, 1fr)',
       cell: of(entry => (
         <span className={styles.title}>
           {entry.requirement.title}
@@ -50,7 +50,13 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
       spare: true,
       cell: of(entry => <span>{bySource ? '' : entry.requirement.sources[0]?.edition}</span>),
     },
-    { key: 'force', head: 'Force', width: '11.5ch', cell: of(e => <span>{e.requirement.force}</span>) },
+    {
+      key: 'force',
+      head: 'Force',
+      width: '11.5ch',
+      spare: true,
+      cell: of(e => <span>{e.requirement.force}</span>),
+    },
     {
       key: 'seen',
       head: 'Seen',
