@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
-import { leastLate, loosened } from '../../domain/rulebook/loosen.ts';
+import { loosened } from '../../domain/rulebook/loosen.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
 import { longWords, when, words } from './fields.ts';
 import { requirementSchema } from './requirement.ts';
@@ -42,12 +42,12 @@ export const rulebookAdopt = action({
       ];
     // What is law in the shipped book keeps at least the effect it ships with; what is heavier is the department's to choose.
     const milder = body.requirements.flatMap((r, i) => {
-      const clause = loosened(r);
-      if (clause === null) return [];
+      const least = loosened(r);
+      if (least === null) return [];
       return refuse(
         'milder than the law',
-        `${r.title} is law: ${clause}. Being late may not do less than the book ships: it ${leastLate(r.id)?.late}.`,
-        `Choose ${leastLate(r.id)?.late} or what is heavier.`,
+        `${r.title} is law: ${least.clause}. Being late may not do less than the book ships: it ${least.late}.`,
+        least.late === 'blocks' ? 'Choose blocks.' : 'Choose limits or blocks.',
         `requirements.${i}.late`,
       );
     });

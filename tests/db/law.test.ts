@@ -22,7 +22,11 @@ describe('adopting a requirement that ships as law', () => {
     ]);
     expect(answer.ok).toBe(false);
     if (answer.ok) return;
-    expect(answer.error).toMatchObject({ code: 'milder than the law', field: 'requirements.1.late' });
+    expect(answer.error).toMatchObject({
+      code: 'milder than the law',
+      field: 'requirements.1.late',
+      todo: 'Choose blocks.',
+    });
     // 49 CFR 180.205(c): not filled after it becomes due.
     expect(answer.error.message).toContain('49 CFR 180.205(c)');
   });

@@ -74,10 +74,14 @@ test.describe('by keys alone', () => {
     await page.keyboard.type('The technician comes twice a year');
     await press(page, 'Shift+Tab', 'Shift+Tab', 'Control+A');
     await page.keyboard.type('90');
+    const foretold = await dialog.getByText(/From 90 days before, \d+ of them would show/).textContent();
     await press(page, 'Enter');
     await expect(dialog).toBeHidden();
     await expect(panel.getByText('Shown as due soon from 90 days before.')).toBeVisible();
     await expect(panel.getByRole('row', { name: /25 Nov 2026 further notice blocks 90 days/ })).toBeVisible();
+    const after = await host.ask(page, 'due.counts', { requirement: 'pack.flow-test' });
+    expect(foretold).toContain(`${after.byState['due soon']} of them would show as due soon today`);
+    await expect(panel.getByText(`${after.byState['due soon']} Due soon`)).toBeVisible();
     await shot(page, 'rules-changed');
 
     await press(page, 's');

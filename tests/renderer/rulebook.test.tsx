@@ -97,7 +97,12 @@ describe('the list', () => {
 });
 
 describe('making a requirement the department’s own', () => {
-  const form = (id: string, said?: string) => adoptForm(entryOf(id), familyOf(id.split('.')[0] ?? ''), said);
+  const form = (id: string, says?: string) =>
+    adoptForm(
+      entryOf(id),
+      familyOf(id.split('.')[0] ?? ''),
+      says === undefined ? undefined : { says, dueSoon: 2, daysLeft: [10, 60, 61, 90, 91], isAll: true },
+    );
 
   it('adopts it in full from a day on, with what was changed and nothing else', () => {
     const { initial, deeds } = form('hose.service-test');
@@ -136,6 +141,20 @@ describe('making a requirement the department’s own', () => {
     // 49 CFR 180.205(c): a cylinder is not filled after it becomes due.
     expect(told).toMatch(/49 CFR 180\.205\(c\).+is law/);
     expect(form('hose.service-test', said).says?.(initial, TODAY).join(' ')).not.toContain('is law');
+  });
+
+  it('says what another warning would show today, on the limit too; and nothing where that is not known', () => {
+    const { says, initial } = form('hose.service-test', 'It concerns 5 things today.');
+    const told = (days: string) => says?.({ ...initial, 'requirements.0.warnDays': days }, TODAY)[0];
+    expect(told('60')).toBe('It concerns 5 things today.');
+    expect(told('90')).toContain(
+      'From 90 days before, 4 of them would show as due soon today, in place of 2.',
+    );
+    expect(told('61')).toContain('3 of them');
+    expect(told('soon')).toBe('It concerns 5 things today.');
+    const far = { says: 'Many.', dueSoon: 2, daysLeft: [10, 60, 61], isAll: false };
+    const cut = adoptForm(entryOf('hose.service-test'), familyOf('hose'), far);
+    expect(cut.says?.({ ...initial, 'requirements.0.warnDays': '90' }, TODAY)[0]).toBe('Many.');
   });
 
   it('shows the store’s refusal of a milder effect beside the choice', async () => {

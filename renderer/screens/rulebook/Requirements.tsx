@@ -1,6 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useMemo, useRef, useState } from 'react';
-import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { setDensity, useDensity } from '../../parts/grid/density.ts';
@@ -16,7 +15,7 @@ import type { BookProps } from './RuleBook.tsx';
 import { RulePanel } from './RulePanel.tsx';
 import styles from './rulebook.module.css';
 import { isFiltered } from './search.ts';
-import { concernedWords } from './standing.tsx';
+import { useConcerned } from './useConcerned.ts';
 
 /** Every requirement, by family or by source, and one of them in full beside the list. */
 export function Requirements({ search, entries, families, today, onChange }: BookProps) {
@@ -45,7 +44,7 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
   const open = entries.find(e => e.requirement.id === search.rule);
   const looked = open ?? entry;
   const family = families.find(f => f.id === (search.family ?? looked?.requirement.family));
-  const concerned = useConcerned(looked?.adopted ? looked.requirement.id : undefined, looked !== undefined);
+  const concerned = useConcerned(looked, changing);
 
   const show = (rule: string | undefined) => onChange({ ...search, rule }, true);
   const goTo = (at: number) => {
@@ -203,14 +202,3 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
 }
 
 const countWords = (n: number) => `${n} ${n === 1 ? 'requirement' : 'requirements'}`;
-
-/** How many things it concerns and how they stand, as a sentence; undefined while it is not known. */
-function useConcerned(requirement: string | undefined, known: boolean): string | undefined {
-  const counts = useAsk(
-    'due.counts',
-    { requirement: requirement ?? '' },
-    { when: requirement !== undefined },
-  ).data;
-  if (requirement === undefined) return known ? 'It is not adopted: nothing is judged by it yet.' : undefined;
-  return counts && concernedWords(counts);
-}

@@ -16,11 +16,26 @@ export const LATE_CHOICES = [
 const LATE = 'requirements.0.late';
 const WARN = 'requirements.0.warnDays';
 
+/** What a change would meet, as far as it is known when the form is opened. */
+export interface Concerned {
+  /** How many things it concerns and how they stand, as a sentence. */
+  says: string;
+  /** How many show as due soon today. */
+  dueSoon: number;
+  /** Days left of what is on time, the nearest first; `isAll` false where there are more than these. */
+  daysLeft: readonly number[];
+  isAll: boolean;
+}
+
 /**
  * Adopt a requirement in full: as it stands with another effect of being late or another warning, from a day on.
- * @param concerned how many things it concerns and how they stand, as a sentence; undefined while it is not known
+ * @param concerned undefined while it is not known
  */
-export function adoptForm(entry: Entry, family: Family | undefined, concerned: string | undefined): DeedForm {
+export function adoptForm(
+  entry: Entry,
+  family: Family | undefined,
+  concerned: Concerned | undefined,
+): DeedForm {
   const { requirement, adopted } = entry;
   const least = leastLate(requirement.id);
   const what = `${midSentence(family?.title ?? requirement.family)}: ${midSentence(requirement.title)}`;
@@ -32,7 +47,10 @@ export function adoptForm(entry: Entry, family: Family | undefined, concerned: s
       const from = dateOf(filled, today, 'from');
       const later = entry.versions.filter(v => v.from !== null && v.from >= from);
       return [
-        concerned ?? 'How many things it concerns is being counted.',
+        [
+          concerned?.says ?? 'How many things it concerns is being counted.',
+          ...(concerned ? warningEffect(concerned, requirement, filled[WARN]) : []),
+        ].join(' '),
         'Days before the first day are judged as they were.',
         ...(later.length > 0 ? ['What was decided for that day or a later one is replaced by this.'] : []),
         ...(least
@@ -60,6 +78,16 @@ export function adoptForm(entry: Entry, family: Family | undefined, concerned: s
     ],
     done: () => `${adopted ? 'Changed' : 'Adopted'}, ${what}.`,
   };
+}
+
+/** What another warning would show today; nothing where the typed is none, or the answer is not known. */
+function warningEffect(concerned: Concerned, requirement: Requirement, typed = ''): string[] {
+  const days = /^\d+$/.test(typed.trim()) ? Number(typed) : requirement.warnDays;
+  if (days === requirement.warnDays) return [];
+  const { daysLeft, isAll, dueSoon } = concerned;
+  if (!isAll && (daysLeft.at(-1) ?? 0) <= days) return [];
+  const n = daysLeft.filter(left => left <= days).length;
+  return [`From ${days} days before, ${n} of them would show as due soon today, in place of ${dueSoon}.`];
 }
 
 /** What is no whole number goes as it is typed, and the store says what is wrong with it. */

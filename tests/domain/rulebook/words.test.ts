@@ -149,7 +149,7 @@ describe('what is law (each effect is the department’s choice, law apart)', ()
 
   it('keeps the effect it ships with, and says by which clause', () => {
     expect(leastLate('cylinder.requalification')?.late).toBe('blocks');
-    expect(as('cylinder.requalification', 'limits')).toMatch(/^49 CFR 180\.205\(c\)/);
+    expect(as('cylinder.requalification', 'limits')?.clause).toMatch(/^49 CFR 180\.205\(c\)/);
     expect(as('cylinder.requalification', 'notes')).not.toBeNull();
     expect(as('cylinder.requalification', 'blocks')).toBeNull();
   });
