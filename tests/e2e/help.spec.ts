@@ -38,6 +38,9 @@ test('help is searched, read and left for the screen it tells of, by keys', asyn
   await picture(page, 'help-rules');
   await page.keyboard.type('star mark');
   await expect(dialog.getByRole('article', { name: 'Cylinder: requalification' })).toBeVisible();
+  await expect(
+    dialog.getByRole('article').getByText('3A (star mark), 3AA (star mark), 8, 8AL, UN seamless.'),
+  ).toBeInViewport();
   await picture(page, 'help-found');
   await page.keyboard.press('Escape');
   await expect(list).toBeFocused();

@@ -130,6 +130,7 @@ describe('searching help', () => {
     const [found] = findPages(PAGES, 'json lines');
     expect(found?.page.id).toBe('department');
     expect(found?.excerpt).toContain('JSON Lines');
+    expect(found?.page.sections[found.section ?? -1]?.heading).toBe('Export');
   });
 });
 

@@ -35,11 +35,7 @@ export function HelpBook({ from, onClose }: HelpBookProps) {
   const move = (by: number) => {
     const at = found.findIndex(f => f.page.id === shown?.id);
     const next = found[Math.min(Math.max(at + by, 0), found.length - 1)];
-    if (next) show(next.page.id);
-  };
-  const show = (id: string) => {
-    setChosen(id);
-    page.current?.scrollTo({ top: 0 });
+    if (next) setChosen(next.page.id);
   };
   const read = () => page.current?.focus();
   return (
@@ -84,9 +80,18 @@ export function HelpBook({ from, onClose }: HelpBookProps) {
               }}
             />
           </KeyedBox>
-          <Contents found={found} shown={shown?.id} grouped={typed.trim() === ''} onShow={show} />
+          <Contents found={found} shown={shown?.id} grouped={typed.trim() === ''} onShow={setChosen} />
         </div>
-        {shown ? <Page page={shown} handle={page} onLeave={onClose} /> : <p>Nothing fits these words.</p>}
+        {shown ? (
+          <Page
+            page={shown}
+            handle={page}
+            at={found.find(f => f.page === shown)?.section ?? null}
+            onLeave={onClose}
+          />
+        ) : (
+          <p>Nothing fits these words.</p>
+        )}
       </div>
       <div className={styles.foot}>
         <span>

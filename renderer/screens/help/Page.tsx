@@ -1,4 +1,4 @@
-import type { Ref } from 'react';
+import { type RefObject, useEffect } from 'react';
 import { Caution } from '../../parts/words/Caution.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import styles from './help.module.css';
@@ -6,13 +6,21 @@ import type { HelpPage, HelpSection } from './pages/page.ts';
 
 interface PageProps {
   page: HelpPage;
-  handle: Ref<HTMLElement>;
+  handle: RefObject<HTMLElement | null>;
+  /** The section that was searched for: the page is shown there. */
+  at: number | null;
   /** A link leads out of help. */
   onLeave: () => void;
 }
 
 /** One page of help. */
-export function Page({ page, handle, onLeave }: PageProps) {
+export function Page({ page, handle, at, onLeave }: PageProps) {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another page begins at its top or where it was searched for.
+  useEffect(() => {
+    const section = at === null ? null : handle.current?.querySelectorAll('section[data-part]')[at];
+    if (section) section.scrollIntoView({ block: 'start' });
+    else handle.current?.scrollTo({ top: 0 });
+  }, [page.id, at, handle]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must be able to reach it.
     <article ref={handle} className={styles.page} tabIndex={0} aria-label={page.title}>
@@ -35,7 +43,7 @@ export function Page({ page, handle, onLeave }: PageProps) {
 function Section({ section }: { section: HelpSection }) {
   const { heading, says, steps, list, terms, keys, cautions, unconfirmed } = section;
   return (
-    <section>
+    <section data-part>
       {heading ? <h3>{heading}</h3> : null}
       {says?.map(said => (
         <p key={said}>{said}</p>

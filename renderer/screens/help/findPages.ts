@@ -5,6 +5,8 @@ export interface FoundPage {
   page: HelpPage;
   /** The sentence of the page that holds most of what was typed; null where only the title does. */
   excerpt: string | null;
+  /** The section that sentence is in; null where it is the page's lead. */
+  section: number | null;
 }
 
 const TITLE = 12;
@@ -15,12 +17,12 @@ const TEXT = 1;
 /** @returns all pages in their order where nothing is typed, else those that fit, the best first */
 export function findPages(pages: readonly HelpPage[], typed: string): FoundPage[] {
   const wanted = wordsOf(typed);
-  if (wanted.length === 0) return pages.map(page => ({ page, excerpt: null }));
+  if (wanted.length === 0) return pages.map(page => ({ page, excerpt: null, section: null }));
   return pages
     .map((page, order) => ({ page, order, weight: weightOf(page, wanted) }))
     .filter(f => f.weight > 0)
     .sort((a, b) => b.weight - a.weight || a.order - b.order)
-    .map(({ page }) => ({ page, excerpt: excerptOf(page, wanted) }));
+    .map(({ page }) => ({ page, ...excerptOf(page, wanted) }));
 }
 
 /** 0 where a word is found nowhere on the page. */
@@ -43,15 +45,19 @@ function weightOf(page: HelpPage, wanted: readonly string[]): number {
   return weights.some(w => w === 0) ? 0 : weights.reduce((sum, w) => sum + w, 0);
 }
 
-/** The sentence that holds the most of the typed words, the first of those that hold as many. */
-function excerptOf(page: HelpPage, wanted: readonly string[]): string | null {
-  let best: { text: string | null; held: number } = { text: null, held: 0 };
-  for (const text of [page.lead, ...page.sections.flatMap(textOf)]) {
+/** The sentence that holds the most of the typed words, the first of those that hold as many, and where it is. */
+function excerptOf(page: HelpPage, wanted: readonly string[]): Omit<FoundPage, 'page'> {
+  let best: Omit<FoundPage, 'page'> & { held: number } = { excerpt: null, section: null, held: 0 };
+  const look = (text: string, section: number | null) => {
     const words = wordsOf(text);
     const held = wanted.filter(word => words.some(w => w.startsWith(word))).length;
-    if (held > best.held) best = { text, held };
-  }
-  return best.text;
+    if (held > best.held) best = { excerpt: text, section, held };
+  };
+  look(page.lead, null);
+  page.sections.forEach((section, i) => {
+    for (const text of textOf(section)) look(text, i);
+  });
+  return { excerpt: best.excerpt, section: best.section };
 }
 
 function wordsOf(text: string): string[] {

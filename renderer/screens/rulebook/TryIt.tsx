@@ -48,6 +48,7 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
   const [history, setHistory] = useState<readonly Happened[]>(() => numbered(example.history));
   const [day, setDay] = useState('');
   const main = useRef<HTMLDivElement>(null);
+  const fields = useRef<HTMLDivElement>(null);
   const results = useRef<HTMLElement>(null);
   const toResults = () => results.current?.querySelector<HTMLElement>('tbody tr')?.focus();
 
@@ -91,7 +92,7 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
     {
       key: 'i',
       label: 'Into the fields; Esc leads out',
-      run: () => main.current?.querySelector<HTMLElement>('input, select')?.focus(),
+      run: () => fields.current?.querySelector<HTMLElement>('input, select')?.focus(),
     },
     { key: 'a', label: 'Add a line of history', run: add },
     { key: 'x', label: 'Take the last line out', run: take },
@@ -145,7 +146,7 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
           what the adopted book would say of it.
         </p>
       </div>
-      <div className={tryStyles.imagined}>
+      <div className={tryStyles.imagined} ref={fields}>
         <fieldset className={tryStyles.fields}>
           <legend>What it is</legend>
           <div className={tryStyles.grid}>{family.attributes.filter(a => read.has(a.key)).map(control)}</div>

@@ -11,6 +11,7 @@ import {
   midSentence,
   narrowerWords,
   onTimeWords,
+  type PeriodLine,
   periodLines,
   settledWords,
   warnWords,
@@ -47,13 +48,8 @@ export function requirementPage(
       },
       ...(periods
         ? [
-            {
-              heading: 'By specification; with none on file, by construction',
-              terms: [...periods.bySpec, ...periods.byConstruction].map(l => ({
-                word: l.span,
-                means: `${l.holdsFor.join(', ')}.`,
-              })),
-            },
+            { heading: 'By specification', terms: termsOf(periods.bySpec) },
+            { heading: 'With none on file, by construction', terms: termsOf(periods.byConstruction) },
           ]
         : []),
       { heading: 'What settles it', says: settledWords(requirement, titleOf) },
@@ -72,3 +68,6 @@ export function requirementPage(
     ],
   };
 }
+
+const termsOf = (lines: readonly PeriodLine[]) =>
+  lines.map(l => ({ word: l.span, means: `${l.holdsFor.join(', ')}.` }));
