@@ -14,6 +14,8 @@ export interface Sheet {
   on: string;
   orientation: 'portrait' | 'landscape';
   content: Content[];
+  /** The same with more room to write, taken where that needs no further page. */
+  roomier?: () => Content[];
   /** How many rows its tables hold together. */
   rows: number;
 }

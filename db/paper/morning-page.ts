@@ -55,26 +55,28 @@ export async function morningPage(
   const first = units.find(u => u.reasons.length > 0);
   // Where the units will not stay on one page, each has its heads with it.
   const isLong = units.reduce((sum, u) => sum + u.reasons.length, 0) > ONE_PAGE_REASONS;
+  const content = (lines: number): Content[] => [
+    titled(`${station.name}: what is known against each unit?`, {
+      text: [
+        { text: `${answer(units)} `, bold: true },
+        'It advises. It does not change dispatch status; the officer decides.',
+      ],
+    }),
+    ...units.map(u => unitBlock(u, whyOut, isLong || u === first)),
+    ...(units.length === 0 ? ['No unit is known to be at this station.'] : []),
+    ...outBlock(onNoUnit, station.name),
+    ...lookBlock(elsewhereWords(known, station.name, spare), soon, on),
+    ...notesBlock(notes, department.zone),
+    signing(notes.length === 0 ? 'No pass-on note is open. Seen and decided:' : 'Seen and decided:', lines),
+  ];
   return {
     name: 'Morning page',
     about: station.name,
     on,
     orientation: 'portrait',
     rows: units.length * 4 + out.length + soon.total,
-    content: [
-      titled(`${station.name}: what is known against each unit?`, {
-        text: [
-          { text: `${answer(units)} `, bold: true },
-          'It advises. It does not change dispatch status; the officer decides.',
-        ],
-      }),
-      ...units.map(u => unitBlock(u, whyOut, isLong || u === first)),
-      ...(units.length === 0 ? ['No unit is known to be at this station.'] : []),
-      ...outBlock(onNoUnit, station.name),
-      ...lookBlock(elsewhereWords(known, station.name, spare), soon, on),
-      ...notesBlock(notes, department.zone),
-      signing(notes.length === 0 ? 'No pass-on note is open. Seen and decided:' : 'Seen and decided:'),
-    ],
+    content: content(TIGHT_LINES),
+    roomier: () => content(ROOMY_LINES),
   };
 }
 
@@ -193,15 +195,18 @@ function notesBlock(notes: readonly NoteLine[], zone: string): Content[] {
 
 const NOTE_SHOWN = 500;
 
+/** Lines to write on: at least, and where there is room. */
+const TIGHT_LINES = 2;
+const ROOMY_LINES = 8;
 const WIDTH_PT = 612 - 2 * SIDE_PT;
 
 /** Room for the hand: what was seen and decided, and who signs for it. */
-function signing(heading: string): Content {
+function signing(heading: string, lines: number): Content {
   return {
     unbreakable: true,
     stack: [
       section(heading),
-      ...[0, 1].map(() => ruled(WIDTH_PT, 0.5, 16)),
+      ...Array.from({ length: lines }, () => ruled(WIDTH_PT, 0.5, 16)),
       {
         margin: [0, 17, 0, 0],
         columnGap: 16,

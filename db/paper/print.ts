@@ -30,6 +30,11 @@ function loadPrinter(): Promise<Printer> {
 const LAID_OUT = 70;
 const ALL = 100;
 
+export interface Printed {
+  bytes: Buffer;
+  pages: number;
+}
+
 /**
  * Print a paper.
  * @param rows how many rows its tables hold together, for telling how far it has come
@@ -39,7 +44,7 @@ export async function print(
   definition: TDocumentDefinitions,
   rows: number,
   watch: Asking['watch'],
-): Promise<{ bytes: Buffer; pages: number }> {
+): Promise<Printed> {
   const pdfmake = await loadPrinter();
   let pages = 0;
   let told = -1;

@@ -57,7 +57,7 @@ function requirement({ requirement: r, from, to }: RuleLine, on: string): Conten
       ['Force', `${FORCE_WORDS[r.force]}. ${r.binds}`],
       ['Being late', LATE_WORDS[r.late]],
       ['Who', r.who],
-      ['Warned', `${counted(r.warnDays, 'day')} before`],
+      ['Due soon', `from ${counted(r.warnDays, 'day')} before`],
       ...(from !== null || to !== null ? [['In force', forceText(from, to)] as const] : []),
     ],
     74,

@@ -26,13 +26,13 @@ export function clockWords(requirement: Requirement): string[] {
       ];
     case 'cylinder period':
       return [
-        `From the last ${requirement.satisfiedBy.join(' or ')} that passed, else from the original test month marked on it${dueAtWords(requirement)}:`,
+        `From the last ${requirement.satisfiedBy.join(' or ')} that passed, else from the original test month marked on it${dueAtWords(requirement)}.`,
         ...periodWords(clock.specs, clock.constructions),
         'A permit that the department has confirmed decides for its own cylinders.',
       ];
     case 'cylinder life':
       return [
-        `Its life counts from the month of manufacture${dueAtWords(requirement)}:`,
+        `Its life counts from the month of manufacture${dueAtWords(requirement)}.`,
         ...lifeWords(clock.specs, clock.constructions),
         'Where a permit leaves it to the label, the life printed on the label.',
       ];
@@ -47,9 +47,9 @@ export function clockWords(requirement: Requirement): string[] {
 
 function dueAtWords({ dueAt }: Requirement): string {
   return {
-    day: ', on time through that day',
-    'month end': ', on time through the last day of that month',
-    'month start': ', only before that month begins',
+    day: '; on time through the day it falls due',
+    'month end': '; on time through the last day of the month it falls due in',
+    'month start': '; only before the month it falls due in begins',
   }[dueAt];
 }
 
@@ -132,7 +132,7 @@ function cited(document: string, section: string): string {
 }
 
 const SEEN: Readonly<Record<Source['confidence'], string>> = {
-  read: 'Read.',
+  read: 'The source was read.',
   'read second-hand': 'Read second-hand: check it against the document in hand.',
   memory: 'From memory, not seen: confirm it before relying on it.',
   'common practice': 'Common practice.',

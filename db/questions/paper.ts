@@ -3,10 +3,10 @@ import { z } from 'zod';
 import type { DepartmentSummary } from '../api.ts';
 import type { Paper, PdfFile } from '../api-desk.ts';
 import { comingDue, type ListFilter } from '../paper/coming-due.ts';
-import { framed, nameOf, type Sheet } from '../paper/frame.ts';
+import { framed, nameOf, type Printing, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
 import { morningPage } from '../paper/morning-page.ts';
-import { print } from '../paper/print.ts';
+import { type Printed, print } from '../paper/print.ts';
 import { ruleSheet } from '../paper/rule-sheet.ts';
 import { departmentSummary } from './department.ts';
 import { filterFields } from './due-filter.ts';
@@ -42,12 +42,20 @@ export const paperMake = question({
       throw new CannotAnswer('no department', 'No department is open.', 'Open or start a department first.');
     const sheet = await sheetOf(asking, args, department);
     const ledger = await ledgerHeads.answer(asking, {});
-    const printed = framed(sheet, { department, at: asking.now(), by: args.by ?? null, ledger });
-    const { bytes, pages } = await print(printed, sheet.rows, asking.watch);
+    const printing = { department, at: asking.now(), by: args.by ?? null, ledger };
+    const tight = await print(framed(sheet, printing), sheet.rows, asking.watch);
+    const { bytes, pages } = (await roomier(sheet, printing, tight.pages)) ?? tight;
     return { name: fileNameOf(sheet), pages, base64: bytes.toString('base64') };
   },
   example: { paper: 'morning page', station: 'Station 31', on: '2026-11-25' },
 });
+
+/** The paper with more room to write; null where it has none, or would need more pages. */
+async function roomier(sheet: Sheet, printing: Printing, pages: number): Promise<Printed | null> {
+  if (!sheet.roomier) return null;
+  const made = await print(framed({ ...sheet, content: sheet.roomier() }, printing), sheet.rows, undefined);
+  return made.pages === pages ? made : null;
+}
 
 function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): Promise<Sheet> {
   const today = textOrNull(asking.today) as string;

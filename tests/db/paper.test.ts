@@ -313,6 +313,12 @@ describe('the morning page', () => {
     expect(text).toMatch(/Missing 31-900 1¾ in attack hose, 50 ft\. Not in the rack 21 Nov 2026/);
     expect(text).toContain('Generator hard to start; fresh fuel tried. (R. Alder)');
     for (const room of ['Officer', 'Shift', 'Date and time']) expect(text).toContain(room);
+    // As many lines to write on as stay on the page, which the tight form would leave half empty.
+    const [page] = pages;
+    const from = page?.pieces.find(p => p.text.startsWith('Seen'))?.y ?? 0;
+    const lines = page?.strokes.filter(([x1, y1, x2]) => x2 - x1 > 500 && y1 > from) ?? [];
+    // And the hairline of the footer.
+    expect(lines).toHaveLength(8 + 1);
   });
 
   it('tells nothing of another station’s units', async () => {

@@ -85,12 +85,12 @@ describe('a paper', () => {
     expect(written).toEqual({ file: join(cwd, 'morning.pdf'), pages: 1, bytes: bytes.length });
     // ISO 32000-1:2008, 7.5.2 and 7.5.5: what a PDF begins and ends with.
     expect(bytes.toString('latin1')).toMatch(/^%PDF-1\.7\n[\s\S]*%%EOF\n?$/);
-    expect(await refused(paper, { cwd })).toMatchObject({ error: { code: 'file', field: 'to' } });
+    expect(await refused(paper, { cwd })).toMatchObject({ code: 'file', field: 'to' });
     expect(
       await refused(['paper', '{"paper":"morning page","station":"Station 99"}', '--to', 'b.pdf', ...FILE], {
         cwd,
       }),
-    ).toMatchObject({ error: { code: 'not found', field: 'station' } });
+    ).toMatchObject({ code: 'not found', field: 'station' });
     expect(existsSync(join(cwd, 'b.pdf'))).toBe(false);
   });
 });
