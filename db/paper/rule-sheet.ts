@@ -2,12 +2,28 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { FAMILIES, familyOf } from '../../domain/rulebook/index.ts';
+import type { Family, Requirement, Source } from '../../domain/rulebook/types.ts';
+import {
+  cited,
+  clockWords,
+  concernsWords,
+  confidenceSentence,
+  countsFromWords,
+  FORCE_WORDS,
+  LATE_WORDS,
+  narrowerWords,
+  onTimeWords,
+  type PeriodLine,
+  periodLines,
+  settledWords,
+  warnWords,
+} from '../../domain/rulebook/words.ts';
 import type { RuleLine } from '../api.ts';
 import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText } from './dates.ts';
 import { beforeYouStart, fieldList, type Sheet, section, titled, together } from './frame.ts';
-import { clockWords, concernsWords, FORCE_WORDS, LATE_WORDS, sourceWords } from './rules-in-words.ts';
+import { capital } from './marks.ts';
 
 /** @throws CannotAnswer where there is no such family */
 export async function ruleSheet(asking: Asking, id: string, on: string): Promise<Sheet> {
@@ -22,22 +38,24 @@ export async function ruleSheet(asking: Asking, id: string, on: string): Promise
   const { rules } = await rulebookList.answer(asking, { family: id });
   const adopted = rules.filter(r => r.adopted && !isOver(r, on));
   const offered = rules.filter(r => !r.adopted);
+  const titleOf = (requirement: string) =>
+    rules.find(r => r.requirement.id === requirement)?.requirement.title;
   return {
     name: 'Rule sheet',
-    about: family.plural.toLowerCase(),
+    about: family.plural,
     on,
     orientation: 'portrait',
-    rows: adopted.length * 7,
+    rows: adopted.length * 8,
     content: [
       titled(`${family.plural}: by what rule?`, {
         text: `${counted(adopted.length, 'requirement')} that the department has adopted. Late is not the same as unsafe: what being late does is the department’s choice, law apart.`,
       }),
-      ...adopted.map(rule => requirement(rule, on)),
+      ...adopted.map(rule => requirementBlock(rule, family, on, titleOf)),
       ...(adopted.length === 0 ? ['Nothing is owed on this family by any adopted rule.'] : []),
       ...(offered.length > 0
         ? [
             section('Offered by the shipped book, not adopted: nothing is judged by these'),
-            { ul: offered.map(({ requirement: r }) => `${r.title}: ${clockWords(r)[0] ?? ''}`) },
+            { ul: offered.map(({ requirement: r }) => `${titleIn(r, family)}: ${clockWords(r, family)}`) },
           ]
         : []),
     ],
@@ -46,24 +64,58 @@ export async function ruleSheet(asking: Asking, id: string, on: string): Promise
 
 const isOver = ({ to }: RuleLine, on: string) => to !== null && to <= on;
 
-function requirement({ requirement: r, from, to }: RuleLine, on: string): Content {
-  const concerns = concernsWords(r);
+/** A title, with what tells it from another of the same: `Service test, occupant use`. */
+const titleIn = (r: Requirement, family: Family) => `${r.title}${narrowerWords(r, family)}`;
+
+function requirementBlock(
+  { requirement: r, from, to }: RuleLine,
+  family: Family,
+  on: string,
+  titleOf: (id: string) => string | undefined,
+): Content {
   const coming = from !== null && (parseDay(from) ?? 0) > (parseDay(on) ?? 0);
+  const when = [
+    `${clockWords(r, family)}. ${countsFromWords(r).join(' ')}`,
+    ...periodWords(r),
+    `${onTimeWords(r)} ${warnWords(r)}`,
+  ];
   const fields = fieldList(
     [
-      ['When', { stack: clockWords(r) }],
-      ...(concerns === null ? [] : [['Which things', concerns] as const]),
+      ['When', { stack: when }],
+      ['Which things', concernsWords(r, family)],
+      ['Settled by', settledWords(r, titleOf).join(' ')],
       ['By', { stack: r.sources.map(sourceWords) }],
-      ['Force', `${FORCE_WORDS[r.force]}. ${r.binds}`],
-      ['Being late', LATE_WORDS[r.late]],
+      ['Force', `${capital(FORCE_WORDS[r.force])}. ${r.binds}`],
+      ['Being late', capital(LATE_WORDS[r.late])],
       ['Who', r.who],
-      ['Due soon', `from ${counted(r.warnDays, 'day')} before`],
       ...(from !== null || to !== null ? [['In force', forceText(from, to)] as const] : []),
     ],
-    74,
+    70,
   );
-  const head: Content = section(`${r.title}${coming ? ', from a day to come' : ''}`);
+  const head = section(`${titleIn(r, family)}${coming ? ', from a day to come' : ''}`);
   return together([head, fields, ...(r.cautions.length > 0 ? [beforeYouStart(r.cautions)] : [])]);
+}
+
+/** The table behind a cylinder's clock, a line for each of its halves. */
+function periodWords({ clock }: Requirement): string[] {
+  const lines = periodLines(clock);
+  if (lines === null) return [];
+  const said = (list: readonly PeriodLine[]) =>
+    list.map(({ span, holdsFor }) => `${span}: ${holdsFor.join(', ')}`).join('. ');
+  return [`By specification. ${said(lines.bySpec)}.`, `By construction. ${said(lines.byConstruction)}.`];
+}
+
+/** `NFPA 1962 (4.8), 2018.`, and how far to trust it. */
+function sourceWords(source: Source): string {
+  const { edition, confidence, note } = source;
+  const named = [cited(source), edition].filter(part => part !== '').join(', ');
+  return [
+    named === '' ? '' : `${named}.`,
+    confidence === 'read' ? 'The source was read.' : confidenceSentence(source),
+    note ?? '',
+  ]
+    .filter(part => part !== '')
+    .join(' ');
 }
 
 function forceText(from: string | null, to: string | null): string {

@@ -8,6 +8,8 @@ import type { DueList, HistoryLine, ItemPage, Questions, RulebookList } from '..
 import type { PdfFile, Readiness } from '../../db/api-desk.ts';
 import { ask } from '../../db/store/ask.ts';
 import { all, run } from '../../db/store/statements.ts';
+import { familyOf } from '../../domain/rulebook/index.ts';
+import { clockWords } from '../../domain/rulebook/words.ts';
 import { aHose, departmentInMemory, type Ground, type TestDepartment } from './kit/department.ts';
 import { type Pdf, type PdfPage, readPdf } from './kit/pdf.ts';
 
@@ -340,6 +342,7 @@ describe('the rule sheet', () => {
       expect(rules.length).toBeGreaterThan(0);
       for (const { requirement: r } of rules) {
         expect(text).toContain(r.title);
+        expect(text).toContain(clockWords(r, familyOf(family)));
         expect(text).toContain(r.binds);
         expect(text).toContain(r.who);
         for (const { document, section, edition, note } of r.sources)
@@ -350,7 +353,7 @@ describe('the rule sheet', () => {
       expect(text.split('Before you start')).toHaveLength(boxes + 1);
       expect(text.split(ADVICE)).toHaveLength(boxes + 1);
       if (rules.some(r => r.requirement.sources.some(s => s.confidence === 'read second-hand')))
-        expect(text).toContain('Read second-hand: check it against the document in hand.');
+        expect(text).toContain('read second-hand; check it against the document in hand.');
     },
   );
 
@@ -358,10 +361,8 @@ describe('the rule sheet', () => {
     const { d } = furnished();
     const { text } = await printed(d, { paper: 'rule sheet', family: 'cylinder' });
     // 49 CFR 180.209(a), Table 1: 3HT three years; 3A, 3AA and 3AL five; 8 and 8AL ten. (b): ten with the star mark.
-    expect(text).toMatch(/3 years: 3HT, /);
-    expect(text).toMatch(/5 years: 3, 3A, 3AA, 3AL, /);
-    expect(text).toMatch(/10 years: 8, 8AL, /);
-    expect(text).toContain('3AA 10 years (49 CFR 180.209(b), star mark)');
+    expect(text).toMatch(/By specification\. 3 years: 3HT\. 5 years: 3, 3A, 3AA, 3AL, /);
+    expect(text).toMatch(/10 years: 3A \(star mark\), 3AA \(star mark\), 8, 8AL, /);
   });
 });
 
