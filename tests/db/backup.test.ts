@@ -81,7 +81,9 @@ describe('a backup', () => {
     expect(readFileSync(copy, 'utf8')).toBe('mine');
   });
 
-  it('made while writes go on is a state between two acts, and the writing goes on', async () => {
+  it('made while writes go on is a state between two acts, and the writing goes on', {
+    timeout: 60_000,
+  }, async () => {
     const folder = scratch();
     const department = await openDepartment(join(folder, 'd.baybook'), { create: true });
     onTestFinished(() => department.close());

@@ -215,7 +215,8 @@ describe('the data folder', () => {
   });
 });
 
-describe('backups', () => {
+// Each check and each opening starts workers from source: slow where much else runs.
+describe('backups', { timeout: 90_000 }, () => {
   const store = { openDepartment, runDemo };
 
   async function withDepartment() {
