@@ -79,8 +79,8 @@ export function Files({ onClose }: { onClose?: () => void }) {
         ))}
       </ul>
       {backups.length > 0 ? (
-        <>
-          <h3>Backups</h3>
+        <div>
+          <p className={formStyles.label}>Backups, the latest first</p>
           <ul className={styles.files} aria-label="Backups">
             {backups.slice(0, BACKUPS_SHOWN).map(f => (
               <li key={f.name}>
@@ -96,7 +96,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
               </li>
             ))}
           </ul>
-        </>
+        </div>
       ) : null}
       {looking ? <PreviewDialog name={looking} onClose={() => setLooking(null)} /> : null}
       <form ref={form} className={formStyles.form} onSubmit={start} noValidate>

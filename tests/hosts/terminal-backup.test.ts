@@ -23,7 +23,7 @@ function baybook(folder: string, ...args: string[]) {
 const addStation = (folder: string, name: string, ...more: string[]) =>
   baybook(folder, 'act', JSON.stringify({ action: 'station.add', body: { name } }), ...more);
 
-describe('a backup from the terminal', () => {
+describe('a backup from the terminal', { timeout: 90_000 }, () => {
   it('is made, listed, compared, and restored beside the file, which stays as it is', () => {
     const folder = scratchFolder();
     expect(addStation(folder, 'Station 31').code).toBe(0);
