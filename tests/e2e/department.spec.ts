@@ -1,14 +1,10 @@
 /** Who and where, by keys alone: a department is filled, signed for, backed up and restored. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, shot, test } from './host.ts';
+import { look } from './look.ts';
 
-const SIZES = [
-  { width: 1280, height: 800 },
-  { width: 1920, height: 1080 },
-];
 const PARTS = {
   h: 'places',
   m: 'members',
@@ -19,19 +15,6 @@ const PARTS = {
   i: 'about',
 } as const;
 
-async function look(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    for (const size of SIZES) {
-      await page.setViewportSize(size);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth)).toBe(true);
-      await shot(page, `department-${name}-${colorScheme}-${size.width}`);
-    }
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`)).toEqual([]);
-  }
-}
-
 async function lookAtAll(page: Page, name: string): Promise<void> {
   await page.keyboard.press('6');
   for (const [key, part] of Object.entries(PARTS)) {
@@ -40,7 +23,7 @@ async function lookAtAll(page: Page, name: string): Promise<void> {
       page.getByRole('navigation', { name: 'Parts of the department' }).locator('[aria-current=page]'),
     ).toHaveAttribute('aria-keyshortcuts', key);
     await expect(page.getByText('Reading the book…')).toHaveCount(0);
-    await look(page, `${name}-${part}`);
+    await look(page, `department-${name}-${part}`);
   }
 }
 
@@ -242,9 +225,9 @@ test.describe('with the demo department', () => {
     await page.keyboard.press('b');
     await page.keyboard.press('n');
     await expect(page.getByText('is written and checked')).toBeVisible({ timeout: 30_000 });
-    await look(page, 'demo-backed-up');
+    await look(page, 'department-demo-backed-up');
     await page.keyboard.press('e');
     await expect(page.getByText('Checked whole')).toBeVisible();
-    await look(page, 'demo-preview');
+    await look(page, 'department-demo-preview');
   });
 });
