@@ -1,6 +1,6 @@
 /** Help by keys alone, from every screen, and pictures of it. */
 import { expect, test } from './host.ts';
-import { picture } from './pictures.ts';
+import { look } from './look.ts';
 
 test('F1 opens the page of where one is, from every screen, and Esc gives the focus back', async ({
   page,
@@ -35,13 +35,13 @@ test('help is searched, read and left for the screen it tells of, by keys', asyn
   await page.keyboard.press('F1');
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByRole('combobox', { name: 'Search help' })).toBeFocused();
-  await picture(page, 'help-rules');
+  await look(page, 'help-rules');
   await page.keyboard.type('star mark');
   await expect(dialog.getByRole('article', { name: 'Cylinder: requalification' })).toBeVisible();
   await expect(
     dialog.getByRole('article').getByText('3A (star mark), 3AA (star mark), 8, 8AL, UN seamless.'),
   ).toBeInViewport();
-  await picture(page, 'help-found');
+  await look(page, 'help-found');
   await page.keyboard.press('Escape');
   await expect(list).toBeFocused();
 
@@ -61,5 +61,5 @@ test('the words, and how the evidence is kept', async ({ page }) => {
   const dialog = page.getByRole('dialog');
   await page.keyboard.type('words we');
   await expect(dialog.getByRole('article', { name: 'Words we use' })).toBeVisible();
-  await picture(page, 'help-words');
+  await look(page, 'help-words');
 });

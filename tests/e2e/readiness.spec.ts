@@ -1,35 +1,8 @@
 /** Readiness by keys alone, as it is used each morning; then pictures for review, and axe. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, type Host, shot, test } from './host.ts';
 import { Keys } from './keys.ts';
-
-const SIZES = [
-  { width: 1280, height: 800 },
-  { width: 1920, height: 1080 },
-];
-
-async function look(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    for (const size of SIZES) {
-      await page.setViewportSize(size);
-      // Nothing is cut off at the side, neither of the window nor of the list.
-      expect(await page.evaluate(cutOff)).toEqual([]);
-      await shot(page, `${name}-${colorScheme}-${size.width}`);
-    }
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`)).toEqual([]);
-  }
-}
-
-/** Boxes that hold more than they show from side to side. */
-function cutOff(): string[] {
-  return [document.documentElement, ...document.querySelectorAll('main div, main aside')]
-    .filter(box => getComputedStyle(box).overflowX !== 'visible' || box === document.documentElement)
-    .filter(box => box.scrollWidth > box.clientWidth)
-    .map(box => `${box.className}: ${box.scrollWidth} in ${box.clientWidth}`);
-}
+import { look } from './look.ts';
 
 const units = (page: Page) => page.getByRole('grid', { name: 'Units, the heaviest verdict first' });
 const panel = (page: Page) => page.getByRole('complementary');

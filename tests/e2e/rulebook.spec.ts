@@ -1,7 +1,7 @@
 /** The rule book by keys alone: read it, try it, make it the department's own; and pictures of every part of it. */
 import type { Page } from '@playwright/test';
 import { expect, shot, test } from './host.ts';
-import { picture } from './pictures.ts';
+import { look } from './look.ts';
 
 const sign = async (page: Page, name: string) => {
   await page.keyboard.type(name);
@@ -133,7 +133,7 @@ test.describe('pictures', () => {
       await page.goto(`${host.origin}/#${address}`);
       // A ladder's last test was too long ago in the example.
       await expect(page.getByText(name === 'try-ladder' ? 'Overdue' : ready).first()).toBeVisible();
-      await picture(page, `rules-${name}`);
+      await look(page, `rules-${name}`);
     });
 
   test('the form of a change', async ({ page, host }) => {
@@ -141,7 +141,7 @@ test.describe('pictures', () => {
     await expect(page.getByText('How its things stand')).toBeVisible();
     await press(page, 'e');
     await expect(page.getByRole('dialog').getByText(/It concerns/)).toBeVisible();
-    await picture(page, 'rules-change');
+    await look(page, 'rules-change');
   });
 });
 
@@ -166,9 +166,9 @@ test.describe('with an empty file', () => {
     ).toBeVisible();
     await press(page, 'Enter');
     await expect(page.getByText('It concerns nothing today.')).toBeVisible();
-    await picture(page, 'rules-empty');
+    await look(page, 'rules-empty');
     await press(page, 'q');
     await expect(page.getByRole('grid', { name: /Permits/ })).toBeVisible();
-    await picture(page, 'rules-empty-permits');
+    await look(page, 'rules-empty-permits');
   });
 });

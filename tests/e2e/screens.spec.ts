@@ -1,29 +1,10 @@
 /** Every screen, light and dark, at both sizes, with a full department and an empty one: pictures for review, and axe. */
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, type Host, shot, test } from './host.ts';
+import { look } from './look.ts';
 
 const SHEET = fileURLToPath(new URL('../fixtures/sheets/hose.csv', import.meta.url));
-const SIZES = [
-  { width: 1280, height: 800 },
-  { width: 1920, height: 1080 },
-];
-
-async function look(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    for (const size of SIZES) {
-      await page.setViewportSize(size);
-      // Nothing is cut off at the side.
-      expect(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth)).toBe(true);
-      await shot(page, `${name}-${colorScheme}-${size.width}`);
-    }
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(v => `${v.id}: ${v.nodes.map(n => n.html).join(' ')}`)).toEqual([]);
-  }
-}
-
 async function itemOf(page: Page, host: Host, number: string): Promise<string> {
   const [found] = await host.ask(page, 'item.find', { number });
   return found?.item ?? '';
