@@ -1,6 +1,6 @@
 /** Readiness by keys alone, as it is used each morning; then pictures for review, and axe. */
 import type { Page } from '@playwright/test';
-import { expect, type Host, shot, test } from './host.ts';
+import { expect, type Host, test } from './host.ts';
 import { Keys } from './keys.ts';
 import { look } from './look.ts';
 
