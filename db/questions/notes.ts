@@ -159,7 +159,7 @@ function inWords(asking: Asking, action: string, fact: FirstFact | undefined): s
     return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
   if (fact?.family != null) return factInWords(asking, fact.family, fact.kind, values);
   const title = ACTIONS.get(action)?.title ?? action;
-  return title.split(/[,:;]/)[0] ?? title;
+  return title.split(/\s*[,:;(]/)[0] ?? title;
 }
 
 function ridden(asking: Asking, unit: unknown): string {

@@ -389,6 +389,14 @@ describe('what was done since a look', () => {
     expect((await d.ask<Changes>('changes.since', { since: lines[0]?.recordedAt })).total).toBe(0);
   });
 
+  it('tells a deed on no thing by the first words of what it does, with the name of what it was done to', async () => {
+    const d = newDepartment();
+    const since = new Date(d.clock.ms).toISOString();
+    d.must('unit.add', { name: 'Engine 9' });
+    const { lines } = await d.ask<Changes>('changes.since', { since });
+    expect(lines.map(l => [l.what, l.thing])).toEqual([['Add a unit', 'Engine 9']]);
+  });
+
   it('makes the screens ask for the notes again', () => {
     const d = newDepartment();
     const answer = d.act([{ action: 'note.write', body: { text: 'Fresh fuel tried' } }]);

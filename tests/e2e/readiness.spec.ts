@@ -74,7 +74,7 @@ test.describe('with the demo department', () => {
     const keys = new Keys(page);
     await expect(units(page)).toBeFocused();
     await keys.press('n');
-    await keys.type('Generator hard to start');
+    await keys.type('Left rear light out');
     await keys.press('Tab');
     await keys.type('res');
     await keys.press('Enter');
@@ -82,21 +82,21 @@ test.describe('with the demo department', () => {
     await keys.press('Tab');
     await sign(keys, page);
     const open = page.getByRole('list', { name: 'Open notes' });
-    await expect(open.getByText('Generator hard to start')).toBeVisible();
-    expect(await host.ask(page, 'notes.list', { open: true })).toMatchObject([
-      { text: 'Generator hard to start', unit: 'Rescue 33', byName: 'B. Whitlow' },
-    ]);
+    await expect(open.getByText('Left rear light out')).toBeVisible();
+    const [newest] = await host.ask(page, 'notes.list', { open: true });
+    expect(newest).toMatchObject({ text: 'Left rear light out', unit: 'Rescue 33', byName: 'B. Whitlow' });
     // It is carried over a new start of the screens.
     await page.reload();
-    await expect(open.getByText('Generator hard to start')).toBeVisible();
+    await expect(open.getByText('Left rear light out')).toBeVisible();
     await keys.press('x');
-    await keys.type('Fresh fuel');
+    await keys.type('New bulb');
     // Whoever signed a moment ago signs again.
     await keys.press('Enter');
-    await expect(open).toHaveCount(0);
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect(open.getByText('Left rear light out')).toBeHidden();
     await keys.press('h');
     await expect(page.getByRole('list', { name: 'Closed notes' })).toContainText(
-      /closed by B\. Whitlow, 25 Nov 2026: Fresh fuel/,
+      /closed by B\. Whitlow, 25 Nov 2026: New bulb/,
     );
   });
 
