@@ -184,6 +184,30 @@ export interface DepartmentPage {
   file: { format: number; device: string };
 }
 
+/** What a thing could be swapped with, or the thing itself. */
+export interface SpareLine {
+  item: string;
+  number: string;
+  what: string;
+  condition: Condition;
+  assignment: Assignment | null;
+  /** The heaviest of its states. */
+  state: DueState;
+  /** The whole name of its place and the place's id; the rig it rides on, by name. */
+  place: string | null;
+  placeId: string | null;
+  rig: string | null;
+  /** What speaks against taking it, in words; nothing where it serves. */
+  against: string[];
+}
+
+export interface Spares {
+  /** How many fit; `spares` holds the first of them. */
+  total: number;
+  current: SpareLine;
+  spares: SpareLine[];
+}
+
 /** A whole file as text, to be saved. */
 export interface TextFile {
   name: string;
@@ -221,6 +245,7 @@ export interface DeskQuestions {
   'notes.list': { takes: { open?: boolean }; gives: NoteLine[] };
   'rigs.list': { takes: { on?: string }; gives: RigLine[] };
   'rig.page': { takes: { rig: string; on?: string }; gives: RigPage };
+  'item.spares': { takes: { item: string; text?: string; limit?: number; on?: string }; gives: Spares };
   'export.items': { takes: { family: string; on?: string }; gives: TextFile };
   'export.ledger': { takes: Record<string, never>; gives: TextFile };
   'department.page': { takes: { on?: string }; gives: DepartmentPage | null };

@@ -14,6 +14,7 @@ import { rigPage } from './rig-page.ts';
 import { rigsList } from './rigs.ts';
 import { rulebookList, rulebookTrial } from './rulebook.ts';
 import { searchAll } from './search.ts';
+import { itemSpares } from './swap.ts';
 import type { Question } from './types.ts';
 
 const LIST = [
@@ -39,6 +40,7 @@ const LIST = [
   notesList,
   rigsList,
   rigPage,
+  itemSpares,
   exportItems,
   exportLedger,
   ledgerHeads,

@@ -20,7 +20,7 @@ interface Spare {
  * A thing's kind and size. Its description in words holds diameter, use and length, or material, type and length, or
  * maker and model; of a cylinder it holds the pressure, and the rated duration stands beside it.
  */
-const KIND = `i.family || '|' || i.what || '|' ||
+export const KIND = `i.family || '|' || i.what || '|' ||
   CASE i.family WHEN 'cylinder' THEN coalesce(i.attributes ->> '$.ratedDuration_min', '') ELSE '' END`;
 
 /**
