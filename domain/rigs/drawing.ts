@@ -75,6 +75,26 @@ export function sized(box: Box, dw: number, dh: number): Box {
   return fits(next) ? next : box;
 }
 
+/** A box moved as far as it goes: dragged past the edge of its view, it lies at the edge. */
+export function movedWithin(box: Box, dx: number, dy: number): Box {
+  return {
+    ...box,
+    x: between(0, box.x + dx, GRID.columns - box.w),
+    y: between(0, box.y + dy, GRID.rows - box.h),
+  };
+}
+
+/** A box sized as far as it goes. */
+export function sizedWithin(box: Box, dw: number, dh: number): Box {
+  return {
+    ...box,
+    w: between(1, box.w + dw, GRID.columns - box.x),
+    h: between(1, box.h + dh, GRID.rows - box.y),
+  };
+}
+
+const between = (least: number, n: number, most: number): number => Math.min(Math.max(n, least), most);
+
 /** The same box in the next view, in the order of the views. */
 export function inNextView(box: Box): Box {
   return { ...box, view: VIEWS[(VIEWS.indexOf(box.view) + 1) % VIEWS.length] ?? box.view };

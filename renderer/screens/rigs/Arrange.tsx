@@ -7,6 +7,7 @@ import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { boxStyle, Views } from './Drawing.tsx';
 import styles from './rigs.module.css';
+import { useDrag } from './useDrag.ts';
 import { ViewFrame } from './ViewFrame.tsx';
 
 interface ArrangeProps {
@@ -54,7 +55,16 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
     setBoxes(boxes.filter(b => b.place !== chosen));
     setChosen(boxes.find(b => b.place !== chosen)?.place ?? null);
   };
+  const drag = useDrag(dragged => {
+    setChosen(dragged.place);
+    setBoxes(now => now.map(box => (box.place === dragged.place ? dragged : box)));
+  });
   const arrow = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') {
+      event.preventDefault();
+      keep();
+      return;
+    }
     const step = STEPS[event.key];
     if (!step) return;
     event.preventDefault();
@@ -72,6 +82,7 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
     { key: 'v', label: 'To the next view', run: () => change(inNextView) },
     { key: 'i', label: 'Put in a place that is not drawn', run: putIn },
     { key: 'Delete', label: 'Leave the place out of the drawing', run: leaveOut },
+    { key: 'Enter', label: 'Keep it so', run: keep },
     { key: 's', label: 'Keep it so', run: keep },
     { key: 'Escape', label: 'Leave it as it was', run: onClose },
   ]);
@@ -79,7 +90,8 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
     <section aria-label="Arranging the drawing" ref={frame}>
       <h2>Arranging the drawing</h2>
       <p className={styles.soft}>
-        Arrows move <b>{chosen ? name(chosen) : 'the box'}</b>, Shift with them sizes it.
+        Arrows move <b>{chosen ? name(chosen) : 'the box'}</b>, Shift with them sizes it. Or drag it; its
+        lower right corner sizes it.
       </p>
       <p className={styles.arrangeKeys}>
         <Action weight="quiet" hint="n" onClick={() => next(1)}>
@@ -94,7 +106,7 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
         <Action weight="quiet" hint="Escape" onClick={onClose}>
           As it was
         </Action>
-        <Action weight="main" hint="s" onClick={keep}>
+        <Action weight="main" hint="Enter" onClick={keep}>
           Keep it so
         </Action>
       </p>
@@ -111,6 +123,7 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
                     type="button"
                     className={`${styles.box} ${styles.boxLoose} ${chosen === box.place ? styles.boxChosen : ''}`}
                     style={boxStyle(box)}
+                    {...drag(box)}
                     aria-pressed={chosen === box.place}
                     onClick={() => setChosen(box.place)}
                     onFocus={() => setChosen(box.place)}

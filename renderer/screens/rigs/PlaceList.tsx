@@ -24,9 +24,10 @@ interface PlaceListProps {
   /** False: the keys belong to something else just now. */
   live: boolean;
   onForm: (form: DeedForm) => void;
+  onSwap: (item: RigItem) => void;
 }
 
-export function PlaceList({ page, place, onPlace, live, onForm }: PlaceListProps) {
+export function PlaceList({ page, place, onPlace, live, onForm, onSwap }: PlaceListProps) {
   const navigate = useNavigate();
   const density = useDensity();
   const grid = useRef<GridHandle>(null);
@@ -71,6 +72,11 @@ export function PlaceList({ page, place, onPlace, live, onForm }: PlaceListProps
       { key: 'k', label: 'Place before', run: () => jump(-1) },
     ],
     live,
+  );
+  useKeys(
+    'The thing',
+    [{ key: 'x', label: 'Swap it with a spare', run: () => item && onSwap(item) }],
+    live && item !== undefined && together.length === 0,
   );
   useKeys(
     'Several things',
@@ -126,6 +132,9 @@ export function PlaceList({ page, place, onPlace, live, onForm }: PlaceListProps
         ) : null}
         {live && together.length === 0 && item ? (
           <ThingActions key={item.item} thing={item} options={{}}>
+            <Action hint="x" onClick={() => onSwap(item)}>
+              Swap
+            </Action>
             <Action
               weight="quiet"
               hint="Enter"

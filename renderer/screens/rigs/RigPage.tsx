@@ -1,7 +1,7 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useState } from 'react';
-import type { RigPage as Page } from '../../../db/api-desk.ts';
+import type { RigPage as Page, RigItem } from '../../../db/api-desk.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -15,6 +15,7 @@ import { Left, Rides } from './History.tsx';
 import { PlaceList } from './PlaceList.tsx';
 import { RigHead } from './RigHead.tsx';
 import styles from './rigs.module.css';
+import { Swap } from './Swap.tsx';
 import type { RigSearch } from './search.ts';
 
 /** One rig: its places and what is in them, its drawing, who rode it and what was not brought back. */
@@ -35,6 +36,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const { history: visited } = useRouter();
   const summary = useAsk('department.summary', {}).data;
   const [form, setForm] = useState<DeedForm | null>(null);
+  const [swapping, setSwapping] = useState<RigItem | null>(null);
   const [arranging, setArranging] = useState(false);
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/rigs' }));
   const show = (place: string | undefined) =>
@@ -80,7 +82,14 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
           Back
         </Action>
       </RigHead>
-      <PlaceList page={page} place={search.place} onPlace={show} live={!arranging} onForm={setForm} />
+      <PlaceList
+        page={page}
+        place={search.place}
+        onPlace={show}
+        live={!arranging}
+        onForm={setForm}
+        onSwap={setSwapping}
+      />
       <div className={styles.side}>
         {arranging ? (
           <Arrange page={page} onClose={() => setArranging(false)} onForm={setForm} />
@@ -90,6 +99,9 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
         <Left page={page} onForm={setForm} />
         <Rides page={page} />
       </div>
+      {swapping && summary ? (
+        <Swap item={swapping} today={summary.today} onClose={() => setSwapping(null)} />
+      ) : null}
       {form && summary ? (
         <DeedDialog
           form={form}

@@ -1,12 +1,14 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
-import { useEffect, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type { RigLine } from '../../../db/api-desk.ts';
 import type { DueState } from '../../../domain/derive/due.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
+import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { RigState } from './RigState.tsx';
 import styles from './rigs.module.css';
@@ -22,6 +24,12 @@ export function Rigs() {
     if (isRead) top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true });
   }, [isRead]);
   const open = (rig: RigLine) => void navigate({ to: '/rigs/$rig', params: { rig: rig.id }, search: {} });
+  // A rig that no unit rides is found by its name.
+  const columns = useMemo(() => {
+    const due = (rig: RigLine) =>
+      void navigate({ to: '/due', search: rig.unitId ? { unit: rig.unitId } : { text: rig.name } });
+    return { due, list: columnsFor(due) };
+  }, [navigate]);
   return (
     <div className={styles.screen} ref={top}>
       <header className={styles.header}>
@@ -45,8 +53,25 @@ export function Rigs() {
       ) : null}
       {rigs.data && rigs.data.length > 0 ? (
         <div className={styles.list}>
-          <RowTable label="Rigs" columns={COLUMNS} rows={rigs.data} keyOf={r => r.id} onOpen={open} />
-          <p className={styles.under}>Enter opens a rig: its places, its drawing, who rode it.</p>
+          <RowTable
+            label="Rigs"
+            columns={columns.list}
+            rows={rigs.data}
+            keyOf={r => r.id}
+            onOpen={open}
+            onKey={(rig, key) => {
+              if (key === 'c') columns.due(rig);
+              return key === 'c';
+            }}
+          />
+          <p className={styles.under}>
+            <span>
+              <KeyHint of="Enter" /> opens a rig: its places, its drawing, who rode it
+            </span>
+            <span>
+              <KeyHint of="c" /> shows what is due on it
+            </span>
+          </p>
         </div>
       ) : null}
     </div>
@@ -63,7 +88,7 @@ const TOLD: readonly DueState[] = [
   'due soon',
 ];
 
-const COLUMNS: readonly TableColumn<RigLine>[] = [
+const columnsFor = (onDue: (rig: RigLine) => void): readonly TableColumn<RigLine>[] => [
   { key: 'name', head: 'Rig', cell: r => <strong className={styles.oneLine}>{r.name}</strong> },
   {
     key: 'unit',
@@ -82,20 +107,31 @@ const COLUMNS: readonly TableColumn<RigLine>[] = [
   {
     key: 'due',
     head: 'What is due on it',
-    cell: r => (
-      <span className={styles.marks}>
-        {TOLD.filter(s => r.byState[s]).map(state => (
-          <span key={state} className={styles.count}>
-            <b>{r.byState[state]}</b> <StateMark state={state} />
-          </span>
-        ))}
-        {TOLD.some(s => r.byState[s]) ? null : <span className={styles.soft}>nothing</span>}
-      </span>
-    ),
+    cell: r =>
+      TOLD.some(s => r.byState[s]) ? (
+        <button
+          type="button"
+          tabIndex={-1}
+          className={styles.dueOn}
+          onClick={event => {
+            event.stopPropagation();
+            onDue(r);
+          }}
+        >
+          {TOLD.filter(s => r.byState[s]).map(state => (
+            <span key={state} className={styles.count}>
+              <b>{r.byState[state]}</b> <StateMark state={state} />
+            </span>
+          ))}
+        </button>
+      ) : (
+        <span className={styles.soft}>nothing</span>
+      ),
   },
   { key: 'things', head: 'Things', figure: true, cell: r => r.things.toLocaleString('en-US') },
   { key: 'miles', head: 'Miles', figure: true, cell: r => meterOf(r, 'miles') },
   { key: 'hours', head: 'Engine hours', figure: true, cell: r => meterOf(r, 'engine hours') },
+  { key: 'read', head: 'Read', figure: true, cell: lastRead },
   {
     key: 'left',
     head: 'Not returned',
@@ -104,10 +140,19 @@ const COLUMNS: readonly TableColumn<RigLine>[] = [
   },
 ];
 
-/** The last reading of a meter; when it was read is on the rig's page. */
+/** The last reading of a meter; the day each was read is on the rig's page. */
 function meterOf(rig: RigLine, meter: string): string {
   const read = rig.meters.find(m => m.meter === meter);
   return read ? read.reading.toLocaleString('en-US') : '–';
+}
+
+/** The day a meter of the rig was last read. */
+function lastRead({ meters }: RigLine): string {
+  const last = meters
+    .map(m => m.on)
+    .sort()
+    .at(-1);
+  return last ? dateText(last) : '–';
 }
 
 function Numbers({ rigs }: { rigs: readonly RigLine[] }) {
