@@ -15,6 +15,7 @@ import { Left, Rides } from './History.tsx';
 import { PlaceList } from './PlaceList.tsx';
 import { RigHead } from './RigHead.tsx';
 import styles from './rigs.module.css';
+import { PrintSheet } from './Sheet.tsx';
 import { Swap } from './Swap.tsx';
 import type { RigSearch } from './search.ts';
 
@@ -78,6 +79,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
         <Action hint="e" onClick={() => setForm(readForm(page))}>
           Read a meter
         </Action>
+        {summary ? <PrintSheet page={page} department={summary.name} today={summary.today} /> : null}
         <Action weight="quiet" hint="Escape" onClick={back}>
           Back
         </Action>
