@@ -151,6 +151,7 @@ export interface LeftThing {
   item: string;
   number: string;
   what: string;
+  condition: Condition;
   /** The rig it came from, by name and id. */
   home: string;
   homeRig: string;

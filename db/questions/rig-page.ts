@@ -137,9 +137,9 @@ function itemsOnRig(asking: Asking, rig: number, on: Day): Map<number, RigItem[]
 }
 
 function toldOpen(asking: Asking, open: NotReturned): LeftThing[] {
-  const item = one<{ number: string; what: string }>(
+  const item = one<{ number: string; what: string; condition: Condition }>(
     asking.db,
-    'SELECT i.number, i.what FROM items i JOIN things t ON t.key = i.key WHERE t.id = ?',
+    'SELECT i.number, i.what, i.condition FROM items i JOIN things t ON t.key = i.key WHERE t.id = ?',
     open.item,
   );
   const name = (id: string) =>

@@ -25,7 +25,8 @@ export function Dialog({ title, onClose, children, wide = false, keys = [] }: Di
       closeOnEscape={false}
       transitionProps={{ duration: 0 }}
       overlayProps={{ backgroundOpacity: 1 }}
-      attributes={{ overlay: { 'aria-hidden': true } }}
+      // The head of a dialog is no landmark: with two dialogs open there would be two banners.
+      attributes={{ overlay: { 'aria-hidden': true }, header: { role: 'presentation' } }}
     >
       <OneLevelUp>
         <DialogKeys onClose={onClose} keys={keys} />

@@ -107,8 +107,24 @@ describe('a deed on a rig', () => {
 
   it('brings a thing home to the rig it came from', () => {
     const left = { item: 'i', number: 'TIC-4', homeRig: 'e34', home: 'Engine 34' } as LeftThing;
-    expect(bringHomeForm([left]).deeds({ how: 'sight', on: '' }, TODAY)).toEqual([
+    expect(bringHomeForm(left).deeds({ how: 'sight', on: '' }, TODAY)).toEqual([
       { action: 'item.move', body: { item: 'i', to: 'e34', how: 'sight', on: TODAY } },
+    ]);
+  });
+
+  it('finds what was reported missing where it is brought home', () => {
+    const left = {
+      item: 'i',
+      number: 'TIC-4',
+      homeRig: 'e34',
+      home: 'Engine 34',
+      condition: 'missing',
+    } as LeftThing;
+    expect(bringHomeForm(left).deeds({ how: 'number read', on: '', note: 'Under the seat' }, TODAY)).toEqual([
+      {
+        action: 'item.found',
+        body: { item: 'i', how: 'number read', on: TODAY, place: 'e34', note: 'Under the seat' },
+      },
     ]);
   });
 });

@@ -4,6 +4,7 @@ import { Action } from '../../parts/Action.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { bringHomeForm } from './forms.ts';
 import styles from './rigs.module.css';
@@ -47,7 +48,7 @@ export function Left({ page, onForm }: { page: RigPage; onForm: (form: DeedForm)
       {
         key: 'h',
         label: 'Bring home the first that was not returned, or the one that has the focus',
-        run: () => first && onForm(bringHomeForm([first])),
+        run: () => first && onForm(bringHomeForm(first)),
       },
     ],
     first !== undefined,
@@ -57,7 +58,7 @@ export function Left({ page, onForm }: { page: RigPage; onForm: (form: DeedForm)
     <section aria-label="Not returned">
       <h2>
         Not returned
-        <Action weight="quiet" hint="h" onClick={() => onForm(bringHomeForm([first]))}>
+        <Action weight="quiet" hint="h" onClick={() => onForm(bringHomeForm(first))}>
           It is back
         </Action>
       </h2>
@@ -68,7 +69,7 @@ export function Left({ page, onForm }: { page: RigPage; onForm: (form: DeedForm)
         keyOf={t => t.item}
         onKey={(thing, key) => {
           if (key !== 'h') return false;
-          onForm(bringHomeForm([thing]));
+          onForm(bringHomeForm(thing));
           return true;
         }}
       />
@@ -78,7 +79,15 @@ export function Left({ page, onForm }: { page: RigPage; onForm: (form: DeedForm)
 
 const LEFT: readonly TableColumn<LeftThing>[] = [
   { key: 'number', head: 'Number', cell: t => <span className="mono">{t.number}</span> },
-  { key: 'what', head: 'What', cell: t => t.what },
+  {
+    key: 'what',
+    head: 'What',
+    cell: t => (
+      <span className={styles.marks}>
+        {t.what} <ConditionWord condition={t.condition} />
+      </span>
+    ),
+  },
   { key: 'home', head: 'Belongs on', cell: t => t.home },
   { key: 'here', head: 'Still on', cell: t => t.here },
   { key: 'since', head: 'Since', cell: t => dateText(t.since) },

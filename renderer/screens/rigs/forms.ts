@@ -177,21 +177,31 @@ export function moveForm(items: readonly Pick<RigItem, 'item' | 'number'>[]): De
   };
 }
 
-/** Brings things back to the rig they came from; the place on it may be named more nearly. */
-export function bringHomeForm(things: readonly LeftThing[]): DeedForm {
-  const [first] = things;
-  const what = things.length === 1 ? (first?.number ?? '') : `${things.length} things`;
+/**
+ * Brings a thing back to the rig it came from; the place on it may be named more nearly later. One that was reported
+ * missing is found by that.
+ */
+export function bringHomeForm(thing: LeftThing): DeedForm {
+  const { item, number, home, homeRig } = thing;
+  const missing = thing.condition === 'missing';
+  const note: FormField = {
+    kind: 'text',
+    key: 'note',
+    title: 'Where it was found',
+    note: 'It was reported missing. Found, it is tagged out until somebody entitled returns it.',
+  };
   return {
-    title: `${what} back to ${first?.home ?? ''}`,
+    title: `${number} back to ${home}`,
     verb: 'It is back',
-    initial: { how: 'sight', on: '' },
-    rows: () => [[how], [on]],
-    deeds: (filled, today) =>
-      things.map(({ item, homeRig }) => ({
-        action: 'item.move',
-        body: body({ item, to: homeRig, how: filled.how, on: dateOf(filled, today) }),
-      })),
-    done: () => `${capital(what)} ${things.length === 1 ? 'is' : 'are'} back.`,
+    initial: { how: 'sight', on: '', note: '' },
+    rows: () => [[how], ...(missing ? [[note]] : []), [on]],
+    deeds: (filled, today) => {
+      const known = { item, how: filled.how, on: dateOf(filled, today) };
+      return missing
+        ? [{ action: 'item.found', body: body({ ...known, place: homeRig, note: filled.note }) }]
+        : [{ action: 'item.move', body: body({ ...known, to: homeRig }) }];
+    },
+    done: () => `${number} is back.`,
   };
 }
 
