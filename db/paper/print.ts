@@ -82,9 +82,8 @@ function watchedLayouts(rows: number, tell: (share: number) => void): Record<str
       {
         ...layout,
         paddingTop: (row: number) => {
-          // Asked several times a row: the share is a guess that only grows.
           done++;
-          tell(Math.min(1, done / Math.max(1, rows * ASKED_A_ROW)));
+          tell(Math.min(1, done / Math.max(1, rows)));
           return typeof layout.paddingTop === 'function'
             ? (layout.paddingTop as (n: number) => number)(row)
             : 2;
@@ -93,9 +92,6 @@ function watchedLayouts(rows: number, tell: (share: number) => void): Record<str
     ]),
   );
 }
-
-/** How often the room above one row is asked for. Measured; only the bar depends on it. */
-const ASKED_A_ROW = 12;
 
 /** Content with every text parted by the faces that can draw it. */
 function drawable<T>(content: T): T {

@@ -399,6 +399,8 @@ describe('what cannot be printed', () => {
     expect(told.length).toBeGreaterThan(10);
     expect(told).toEqual(told.toSorted((a, b) => a - b));
     expect(told.at(-1)).toBe(1);
+    // Told while the pages are laid out too, which is most of the work.
+    expect(told.filter(share => share > 0.1 && share < 0.7).length).toBeGreaterThan(20);
     const stopped = await ask(d.db, d.clock, 'paper.make', paper, done => (done > 30 ? 'stop' : 'go on'));
     expect(stopped).toMatchObject({ ok: false, error: { code: 'canceled' } });
     // The next one is made as if nothing had been.
