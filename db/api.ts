@@ -8,6 +8,7 @@ import type { Assignment, Condition, HowKnown, Outcome, Values } from '../domain
 import type { Grant } from '../domain/people/entitlements.ts';
 import type { Policy } from '../domain/rulebook/policies.ts';
 import type { Family, Permit, PermitOffer, Requirement, WhenLate } from '../domain/rulebook/types.ts';
+import type { UnitSystem } from '../domain/units.ts';
 import type { DeskQuestions } from './api-desk.ts';
 
 /** What was wrong, where, and what to do about it. */
@@ -231,6 +232,8 @@ export interface DepartmentSummary {
   name: string;
   zone: string;
   state: string | null;
+  /** The units it reads measures in. */
+  measures: UnitSystem;
   today: string;
   entries: number;
   things: number;

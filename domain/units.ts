@@ -3,8 +3,12 @@
  * stays; a department that reads SI sees the converted figure before it.
  */
 
-export const UNIT_SYSTEMS = ['US', 'SI'] as const;
-export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
+import { showWhen } from './calendar/show.ts';
+import { parseWhen } from './calendar/when.ts';
+import { inchText } from './describe.ts';
+import type { Attribute } from './rulebook/types.ts';
+
+export type UnitSystem = 'US' | 'SI';
 
 interface Conversion {
   unit: string;
@@ -30,10 +34,25 @@ const TO_SI: Readonly<Record<string, Conversion>> = {
  */
 export function showMeasure(figure: string | number, unit: string | undefined, system: UnitSystem): string {
   const value = Number(figure);
-  const given = `${Number.isFinite(value) ? grouped(value) : figure}${unit ? ` ${unit}` : ''}`;
+  const written = unit === 'in' ? inchText(figure) : Number.isFinite(value) ? grouped(value) : figure;
+  const given = `${written}${unit ? ` ${unit}` : ''}`;
   const si = unit === undefined || system === 'US' ? undefined : TO_SI[unit];
   if (!si || !Number.isFinite(value)) return given;
   return `${grouped(value * si.factor, si.decimals)} ${si.unit} (${given})`;
+}
+
+/** The value of an attribute or reading in words: a choice by its title, a date as precisely as it is known, a measure with its unit. */
+export function showValue(attribute: Attribute, value: unknown, system: UnitSystem): string {
+  if (value === null || value === undefined) return '–';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value !== 'string' && typeof value !== 'number') return String(value);
+  if (attribute.type === 'choice')
+    return attribute.choices?.find(c => c.value === value)?.title ?? String(value);
+  if (attribute.type === 'when') {
+    const when = parseWhen(String(value));
+    return when === null ? String(value) : showWhen(when);
+  }
+  return attribute.type === 'text' ? String(value) : showMeasure(value, attribute.unit, system);
 }
 
 function grouped(value: number, decimals = 6): string {

@@ -1,8 +1,7 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
-import { inchText } from '../../domain/describe.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
-import type { Attribute } from '../../domain/rulebook/types.ts';
+import { showValue, type UnitSystem } from '../../domain/units.ts';
 import type { DepartmentSummary, HistoryLine, ItemPage } from '../api.ts';
 import { dueExplain } from '../questions/explain.ts';
 import { itemHistory, itemPage } from '../questions/items.ts';
@@ -36,7 +35,7 @@ export async function itemHistorySheet(
     content: [
       titled(`${page.number}  ${page.what}`, nextText(page)),
       ...warnings(page),
-      { columns: [standing(page), identity(page)], columnGap: 22 },
+      { columns: [standing(page), identity(page, department.measures)], columnGap: 22 },
       section('Every date, with its rule'),
       dates.length === 0 ? nothingOwed(page) : datesTable(dates),
       ...(history.length === 0
@@ -98,7 +97,7 @@ function cylinderLines({ cylinder }: ItemPage): (readonly [string, Content])[] {
   ];
 }
 
-function identity(page: ItemPage): Content {
+function identity(page: ItemPage, measures: UnitSystem): Content {
   const family = familyOf(page.family);
   return fieldList(
     [
@@ -106,26 +105,11 @@ function identity(page: ItemPage): Content {
       ['Serial', { text: page.serial ?? '–', font: 'Mono' }],
       ...(family?.attributes ?? [])
         .filter(a => page.attributes[a.key] !== undefined)
-        .map(a => [a.title, attributeText(a, page.attributes[a.key])] as const),
+        .map(a => [a.title, showValue(a, page.attributes[a.key], measures)] as const),
       ['Known as', { text: page.item, font: 'Mono' }],
     ],
     104,
   );
-}
-
-function attributeText(attribute: Attribute, value: unknown): string {
-  if (value === null || value === undefined) return '–';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (attribute.type === 'choice')
-    return attribute.choices?.find(c => c.value === value)?.title ?? String(value);
-  if (attribute.type === 'when') return dateText(String(value));
-  const figure =
-    typeof value === 'number'
-      ? value.toLocaleString('en-US')
-      : attribute.unit === 'in'
-        ? inchText(value)
-        : String(value);
-  return attribute.unit ? `${figure} ${attribute.unit}` : figure;
 }
 
 function warnings(page: ItemPage): Content[] {
@@ -175,8 +159,9 @@ function datesTable(dates: readonly { row: ItemPage['due'][number]; why: string 
 function recordsTable(
   history: readonly HistoryLine[],
   family: string,
-  { zone, agencies }: DepartmentSummary,
+  department: DepartmentSummary,
 ): Content {
+  const { zone } = department;
   return listTable(
     [
       { head: 'On', width: 80, figure: true },
@@ -186,7 +171,7 @@ function recordsTable(
     ],
     history.map((line): TableCell[] => [
       figureCell(dateText(line.effective)),
-      whatCell(line, family, agencies, zone),
+      whatCell(line, family, department),
       { text: `${line.byName ?? 'Nobody named'} (${line.via})` },
       figureCell(momentText(line.recordedAt, zone)),
     ]),
@@ -194,15 +179,11 @@ function recordsTable(
   );
 }
 
-function whatCell(
-  line: HistoryLine,
-  family: string,
-  agencies: DepartmentSummary['agencies'],
-  zone: string,
-): TableCell {
+function whatCell(line: HistoryLine, family: string, department: DepartmentSummary): TableCell {
+  const { zone } = department;
   const { voided } = line;
   const struck = voided ? ({ decoration: 'lineThrough' } as const) : {};
-  const more = detailsText(line, family, agencies);
+  const more = detailsText(line, family, department);
   return {
     stack: [
       { text: line.what, bold: line.kind === 'record', ...struck },
@@ -218,14 +199,14 @@ function whatCell(
 function detailsText(
   { details, byName, kind }: HistoryLine,
   family: string,
-  agencies: DepartmentSummary['agencies'],
+  { agencies, measures }: DepartmentSummary,
 ): string {
   const readings = (details.readings ?? {}) as Record<string, unknown>;
   const known = familyOf(family)?.activities.find(a => a.id === details.activity)?.readings ?? [];
   const read = Object.entries(readings).map(([key, value]) => {
     const reading = known.find(r => r.key === key);
     if (reading === undefined) return `${key} ${value}`;
-    return `${reading.title.toLowerCase()} ${attributeText(reading, value)}`;
+    return `${reading.title.toLowerCase()} ${showValue(reading, value, measures)}`;
   });
   const agency = agencies.find(a => a.id === details.agency);
   return [

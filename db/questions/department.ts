@@ -5,11 +5,11 @@ import { lastDay, parseWhen } from '../../domain/calendar/when.ts';
 import type { Grant } from '../../domain/people/entitlements.ts';
 import type { DepartmentSummary, MemberLine, PlaceLine, Questions } from '../api.ts';
 import type { AgencyLine, DepartmentPage } from '../api-desk.ts';
-import { factsOf, identityOf } from '../caches/facts.ts';
 import { hasPin } from '../store/pins.ts';
 import { all, one } from '../store/statements.ts';
 import { prefixQuery, textWords } from './due-filter.ts';
 import { day, dayAsked, page, textOrNull } from './fields.ts';
+import { measuresOf } from './measures.ts';
 import { question } from './types.ts';
 
 export const departmentSummary = question({
@@ -27,6 +27,7 @@ export const departmentSummary = question({
     const count = (sql: string) => one<{ n: number }>(db, sql)?.n ?? 0;
     return {
       ...named,
+      measures: measuresOf(db),
       isDemo: demo === 1,
       today: textOrNull(dayAsked(asking, args.on)) as string,
       entries: count('SELECT coalesce(sum(seq), 0) AS n FROM heads'),
@@ -65,16 +66,15 @@ export const departmentPage = question({
   schema: z.strictObject({ on: day.optional() }) as unknown as z.ZodType<{ on?: string }>,
   answer(asking, args): DepartmentPage | null {
     const { db } = asking;
-    const department = one<{ key: number; id: string; name: string; zone: string; state: string | null }>(
+    const department = one<{ id: string; name: string; zone: string; state: string | null }>(
       db,
-      'SELECT d.key, t.id, d.name, d.zone, d.state FROM departments d JOIN things t ON t.key = d.key ORDER BY d.key',
+      'SELECT t.id, d.name, d.zone, d.state FROM departments d JOIN things t ON t.key = d.key ORDER BY d.key',
     );
     if (!department) return null;
-    const { key, ...named } = department;
     const on = dayAsked(asking, args.on);
     return {
-      ...named,
-      measures: identityOf(factsOf(db, key))?.units === 'SI' ? 'SI' : 'US',
+      ...department,
+      measures: measuresOf(db),
       agencies: all<Pick<AgencyLine, 'id' | 'name' | 'rin' | 'rinExpires'>>(
         db,
         `SELECT t.id, a.name, a.rin, a.rin_expires AS rinExpires

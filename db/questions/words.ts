@@ -1,8 +1,8 @@
 /** Facts in plain words, for histories. */
-import { showWhen } from '../../domain/calendar/show.ts';
-import { parseWhen } from '../../domain/calendar/when.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
+import { showValue } from '../../domain/units.ts';
 import { one } from '../store/statements.ts';
+import { measuresOf } from './measures.ts';
 import type { Asking } from './types.ts';
 
 /** One line for a fact: `Service test, passed`, `Placed at Engine 31, hosebed driver side`. */
@@ -32,10 +32,11 @@ export function factInWords(
     case 'identity': {
       const attributes = Object.entries((values.attributes ?? {}) as Record<string, unknown>);
       const known = familyOf(family)?.attributes ?? [];
+      const measures = measuresOf(asking.db);
       const told = attributes.map(([key, v]) => {
         const attribute = known.find(a => a.key === key);
-        const value = v === null ? 'not known' : typeof v === 'string' ? shown(v) : String(v);
-        return `${(attribute?.title ?? key).toLowerCase()} ${value}${v !== null && attribute?.unit ? ` ${attribute.unit}` : ''}`;
+        const value = v === null ? 'not known' : attribute ? showValue(attribute, v, measures) : String(v);
+        return `${(attribute?.title ?? key).toLowerCase()} ${value}`;
       });
       const first = values.family !== undefined ? `Received as ${values.number}` : 'Amended';
       return [
@@ -47,11 +48,6 @@ export function factInWords(
     default:
       return capital(kind);
   }
-}
-
-function shown(value: string): string {
-  const when = /^\d{4}-\d{2}/.test(value) ? parseWhen(value) : null;
-  return when ? showWhen(when) : value;
 }
 
 function placeName(asking: Asking, id: string): string {

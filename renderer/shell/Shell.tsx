@@ -37,7 +37,13 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
     { key: 'w', label: 'Who acts', run: () => setOpen('who') },
     { key: '8', label: 'Department files', run: () => setOpen('files') },
     { key: '9', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
-    { key: 'F1', label: 'Help with this screen', run: () => setOpen('help'), whileTyping: true },
+    {
+      key: 'F1',
+      label: 'Help with this screen',
+      run: () => setOpen('help'),
+      whileTyping: true,
+      underDialogs: true,
+    },
     { key: '?', label: 'All keys', run: () => setOpen('keys') },
   ]);
   return (

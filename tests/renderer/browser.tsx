@@ -50,6 +50,7 @@ const USUAL: Asked = {
     name: 'Larkspur Valley Fire District',
     zone: 'America/Los_Angeles',
     state: null,
+    measures: 'US',
     today: TODAY,
     entries: 1,
     things: 1,

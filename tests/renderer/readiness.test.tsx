@@ -70,6 +70,7 @@ const SUMMARY: DepartmentSummary = {
   name: 'Larkspur Valley Fire District',
   zone: 'America/Denver',
   state: 'CO',
+  measures: 'US',
   today: TODAY,
   entries: 1,
   things: 1,

@@ -19,6 +19,7 @@ const VOCABULARY: Vocabulary = {
     name: '',
     zone: '',
     state: null,
+    measures: 'US',
     today: TODAY,
     entries: 0,
     things: 0,

@@ -22,6 +22,8 @@ export interface KeyBinding {
   run: () => void;
   /** Also while somebody is typing in a field. */
   whileTyping?: boolean;
+  /** Also while a dialog stands over the part: help is wanted most in a form. */
+  underDialogs?: boolean;
 }
 
 interface Layer {
@@ -93,8 +95,12 @@ export function KeysProvider({ children }: { children: ReactNode }) {
       const typing = isTyping(event.target);
       const pressed = event.key.length === 1 && !event.shiftKey ? event.key.toLowerCase() : event.key;
       if (!letters && pressed.length === 1) return;
-      for (const layer of live().reverse()) {
-        const binding = layer.bindings.find(b => b.key === pressed && (!typing || b.whileTyping));
+      const top = live().reverse();
+      const under = layers.current.filter(layer => !top.includes(layer));
+      for (const layer of [...top, ...under]) {
+        const binding = layer.bindings.find(
+          b => b.key === pressed && (!typing || b.whileTyping) && (b.underDialogs || top.includes(layer)),
+        );
         if (!binding) continue;
         // Enter and Space belong to the control that has the focus.
         if (pressed === 'Enter' && isControl(event.target)) return;

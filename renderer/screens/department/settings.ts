@@ -16,7 +16,7 @@ const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
   title: zone.replaceAll('_', ' '),
 }));
 
-const MEASURES = { US: 'US: feet, inches, psi', SI: 'SI: meters, millimeters, kPa' } as const;
+const MEASURES = { US: 'US: feet, inches, psi', SI: 'SI: meters, millimeters, bar' } as const;
 
 export function settingsOf(page: DepartmentPage): Setting[] {
   return [
@@ -47,7 +47,7 @@ export function settingsOf(page: DepartmentPage): Setting[] {
       value: MEASURES[page.measures],
       now: page.measures,
       changes:
-        'Kept as the department’s wish. Forms and lists name the unit beside each figure, for now always US.',
+        'In SI a converted figure stands before the one that was measured, on pages and paper. Forms take the unit they name; sizes keep their trade names.',
     },
   ];
 }

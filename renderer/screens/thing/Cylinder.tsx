@@ -1,4 +1,6 @@
 import type { CylinderJudgment, Verdict } from '../../../db/api.ts';
+import { showMeasure } from '../../../domain/units.ts';
+import { useMeasures } from '../../parts/words/useMeasures.ts';
 import styles from './thing.module.css';
 
 /** May it be filled, may it stay: what the law says beside what the department has chosen. */
@@ -7,6 +9,7 @@ export function Cylinder({
 }: {
   judgment: CylinderJudgment;
 }) {
+  const measures = useMeasures();
   return (
     <section aria-label="Filling">
       <h2>Filling</h2>
@@ -32,7 +35,9 @@ export function Cylinder({
         </tbody>
       </table>
       {rechargeAt_psi ? (
-        <p className={styles.soft}>Recharge when it has fallen to {rechargeAt_psi} psi or under.</p>
+        <p className={styles.soft}>
+          Recharge when it has fallen to {showMeasure(rechargeAt_psi, 'psi', measures)} or under.
+        </p>
       ) : null}
     </section>
   );

@@ -1,11 +1,13 @@
+import { Fragment } from 'react';
 import type { ItemPage } from '../../../db/api.ts';
-import type { Attribute } from '../../../domain/rulebook/types.ts';
+import { showValue } from '../../../domain/units.ts';
 import { useAsk } from '../../api/ask.ts';
-import { dateText } from '../../parts/words/dates.tsx';
+import { useMeasures } from '../../parts/words/useMeasures.ts';
 import styles from './thing.module.css';
 
 /** What it is: family, serial, and every detail that is known. */
 export function Identity({ page }: { page: ItemPage }) {
+  const measures = useMeasures();
   const family = useAsk('vocabulary.list', {}).data?.families.find(f => f.id === page.family);
   return (
     <section aria-label="What it is">
@@ -18,30 +20,14 @@ export function Identity({ page }: { page: ItemPage }) {
         {family?.attributes
           .filter(a => page.attributes[a.key] !== undefined)
           .map(a => (
-            <AttributeLine key={a.key} attribute={a} value={page.attributes[a.key]} />
+            <Fragment key={a.key}>
+              <dt>{a.title}</dt>
+              <dd>{showValue(a, page.attributes[a.key], measures)}</dd>
+            </Fragment>
           ))}
         <dt>Known as</dt>
         <dd className="mono">{page.item}</dd>
       </dl>
     </section>
   );
-}
-
-function AttributeLine({ attribute, value }: { attribute: Attribute; value: unknown }) {
-  return (
-    <>
-      <dt>{attribute.title}</dt>
-      <dd>{shown(attribute, value)}</dd>
-    </>
-  );
-}
-
-function shown(attribute: Attribute, value: unknown): string {
-  if (value === null || value === undefined) return '–';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (attribute.type === 'choice')
-    return attribute.choices?.find(c => c.value === value)?.title ?? String(value);
-  if (attribute.type === 'when') return dateText(String(value));
-  const figure = typeof value === 'number' ? value.toLocaleString('en-US') : String(value);
-  return attribute.unit ? `${figure} ${attribute.unit}` : figure;
 }
