@@ -52,6 +52,9 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
   const listeners = new Set<(touched: string[]) => void>();
   const watchers = new Set<Progress>();
   let open: Open | null = null;
+  // Why the file that was wanted at the start is not open: whoever sits before the screens did not see the start.
+  let whyNot: Problem | null = null;
+  const nothingOpen = () => (whyNot === null ? NOTHING_OPEN : { ...whyNot, code: NOTHING_OPEN.code });
   // Commands about files take turns: two windows must not open two files at once.
   let turn: Promise<unknown> = Promise.resolve();
 
@@ -103,7 +106,7 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
         return {};
       }
       case 'backup':
-        if (open === null) throw new ProblemError(NOTHING_OPEN);
+        if (open === null) throw new ProblemError(nothingOpen());
         return { made: valueIn(await makeBackup(open.department, folder)) };
       case 'preview':
         return { preview: { name: backupNamed(name), ...(await previewed(name)) } };
@@ -134,7 +137,7 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
   }
 
   function answer<T>(asked: (department: Department) => Promise<Answer<T>>): Promise<Answer<T>> {
-    if (open === null) return Promise.resolve({ ok: false, error: NOTHING_OPEN });
+    if (open === null) return Promise.resolve({ ok: false, error: nothingOpen() });
     const { answering, department } = open;
     const answered = asked(department).catch(error => ({ ok: false as const, error: problemOf(error) }));
     answering.add(answered);
@@ -149,8 +152,13 @@ export function createDesk({ folder, store, today }: DeskOptions): Desk {
       ensureFolder(folder);
       removeHalfMade(folder);
       const name = lastOpened(folder);
-      if (name === null) await demo(DEMO_STEM, progress);
-      else await openFile(name, false);
+      try {
+        if (name === null) await demo(DEMO_STEM, progress);
+        else await openFile(name, false);
+      } catch (error) {
+        whyNot = problemOf(error);
+        throw error;
+      }
     },
 
     host(request) {

@@ -129,7 +129,7 @@ function write(
     if (mayNot) fail([mayNot]);
     const refusals = known.check(look, body, { fromSheet: via === 'import' });
     if (refusals.length > 0) fail(refusals);
-    const weak = known.name === 'member.pin' && deed.secret !== undefined ? newPinProblem(deed.secret) : null;
+    const weak = known.name === 'member.pin' ? newPinProblem(deed.secret) : null;
     if (weak) fail([weak]);
     const unwritable = notPortable(body);
     if (unwritable)

@@ -7,7 +7,10 @@ import { type Db, one, run } from './statements.ts';
 const KEY_BYTES = 32;
 
 /** What is wrong with a PIN that is to be set, or null. */
-export function newPinProblem(pin: string): Problem | null {
+export function newPinProblem(pin: string | undefined): Problem | null {
+  // The ledger would say that a PIN was set, and there would be none.
+  if (pin === undefined)
+    return { code: 'no PIN', message: 'No PIN came with the deed.', todo: PIN_RULE, field: 'secret' };
   if ([...pin].length >= PIN_LEAST) return null;
   return {
     code: 'short PIN',

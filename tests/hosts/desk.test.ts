@@ -85,7 +85,11 @@ describe('a later start', () => {
     };
     const desk = createDesk({ folder, store });
     await expect(desk.start()).rejects.toMatchObject({ problem });
-    expect(await desk.ask(...SUMMARY)).toMatchObject({ ok: false, error: { code: 'no department open' } });
+    // Whoever sits before the screens is told why.
+    expect(await desk.ask(...SUMMARY)).toEqual({
+      ok: false,
+      error: { ...problem, code: 'no department open' },
+    });
     expect(await desk.host({ command: 'open', name: 'a' })).toEqual({ ok: false, error: problem });
     expect(await desk.host({ command: 'new', name: 'b' })).toMatchObject({
       ok: true,

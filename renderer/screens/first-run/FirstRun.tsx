@@ -90,7 +90,7 @@ export function FirstRun() {
           options={ZONES}
           value={ZONES.find(z => z.value === filled.zone) ?? { value: filled.zone, label: filled.zone }}
           onPick={option => set('zone')(option.value)}
-          note="Its days end at midnight here. It is fixed once the department is opened."
+          note="Its days end at midnight here. The Department screen can amend it later."
           problem={beside.get('zone')}
           required
         />
