@@ -110,6 +110,11 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
           Keep it so
         </Action>
       </p>
+      <p role="status" className={styles.clashes}>
+        {clashes.length > 0
+          ? `${clashes.map(([a, b]) => `${name(a)} lies over ${name(b)}`).join('; ')}.`
+          : null}
+      </p>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the boxes in it are buttons; the arrows of whichever has the focus are heard here. */}
       <div onKeyDown={arrow}>
         <Views>
@@ -135,11 +140,6 @@ export function Arrange({ page, onClose, onForm }: ArrangeProps) {
           )}
         </Views>
       </div>
-      {clashes.length > 0 ? (
-        <p role="status" className={styles.late}>
-          {clashes.map(([a, b]) => `${name(a)} lies over ${name(b)}`).join('; ')}.
-        </p>
-      ) : null}
     </section>
   );
 }

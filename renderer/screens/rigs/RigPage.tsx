@@ -65,24 +65,28 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   return (
     <div className={styles.page}>
       <RigHead page={page}>
-        <Action hint="y" onClick={ride}>
-          Who rides it
-        </Action>
-        <Action hint="o" onClick={out}>
-          {page.condition === 'out of service' ? 'Return to service' : 'Out of service'}
-        </Action>
-        {page.condition === 'limited' ? (
-          <Action hint="u" onClick={returnIt}>
-            Back to full service
-          </Action>
-        ) : null}
-        <Action hint="e" onClick={() => setForm(readForm(page))}>
-          Read a meter
-        </Action>
-        {summary ? <PrintSheet page={page} department={summary.name} today={summary.today} /> : null}
-        <Action weight="quiet" hint="Escape" onClick={back}>
-          Back
-        </Action>
+        {arranging ? null : (
+          <>
+            <Action hint="y" onClick={ride}>
+              Who rides it
+            </Action>
+            <Action hint="o" onClick={out}>
+              {page.condition === 'out of service' ? 'Return to service' : 'Out of service'}
+            </Action>
+            {page.condition === 'limited' ? (
+              <Action hint="u" onClick={returnIt}>
+                Back to full service
+              </Action>
+            ) : null}
+            <Action hint="e" onClick={() => setForm(readForm(page))}>
+              Read a meter
+            </Action>
+            {summary ? <PrintSheet page={page} department={summary.name} today={summary.today} /> : null}
+            <Action weight="quiet" hint="Escape" onClick={back}>
+              Back
+            </Action>
+          </>
+        )}
       </RigHead>
       <PlaceList
         page={page}
@@ -93,12 +97,12 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
         onSwap={setSwapping}
       />
       <div className={styles.side}>
+        {arranging ? null : <Left page={page} onForm={setForm} />}
         {arranging ? (
           <Arrange page={page} onClose={() => setArranging(false)} onForm={setForm} />
         ) : (
           <Drawing page={page} place={search.place} onPlace={show} onArrange={() => setArranging(true)} />
         )}
-        <Left page={page} onForm={setForm} />
         <Rides page={page} />
       </div>
       {swapping && summary ? (
