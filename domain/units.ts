@@ -55,6 +55,9 @@ export function showValue(attribute: Attribute, value: unknown, system: UnitSyst
   return attribute.type === 'text' ? String(value) : showMeasure(value, attribute.unit, system);
 }
 
+/** A figure with its thousands apart, and no more decimals than it has. */
 function grouped(value: number, decimals = 6): string {
-  return value.toLocaleString('en-US', { maximumFractionDigits: decimals });
+  const [whole = '', fraction] = String(Number(value.toFixed(decimals))).split('.');
+  const apart = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return fraction === undefined ? apart : `${apart}.${fraction}`;
 }
