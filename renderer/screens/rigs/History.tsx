@@ -78,7 +78,7 @@ export function Left({ page, onForm }: { page: RigPage; onForm: (form: DeedForm)
 }
 
 const LEFT: readonly TableColumn<LeftThing>[] = [
-  { key: 'number', head: 'Number', cell: t => <span className="mono">{t.number}</span> },
+  { key: 'number', head: 'Number', cell: t => <span className={`mono ${styles.oneLine}`}>{t.number}</span> },
   {
     key: 'what',
     head: 'What',
