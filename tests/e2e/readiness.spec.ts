@@ -58,7 +58,7 @@ test.describe('with the demo department', () => {
     await expect(page.getByRole('dialog')).toBeVisible();
     await page.getByRole('combobox', { name: 'Signed by' }).focus();
     await sign(keys, page);
-    await expect(page.getByText('31-104 is at Engine 31, crosslay 2 in place of 31-107.')).toBeVisible();
+    await expect(page.getByText('31-104 is in for 31-107.')).toBeVisible();
     const placeOf = async (number: string) =>
       (await host.ask(page, 'item.page', { item: await itemOf(page, host, number) })).place;
     expect([await placeOf('31-104'), await placeOf('31-107')]).toEqual([

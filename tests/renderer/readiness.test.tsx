@@ -2,13 +2,12 @@
 import { act, fireEvent, screen, within } from '@testing-library/react';
 import { useRef, useState } from 'react';
 import { describe, expect, it } from 'vitest';
-import type { DepartmentSummary, ItemPage } from '../../db/api.ts';
+import type { DepartmentSummary } from '../../db/api.ts';
 import type { ChangeLine, DeskQuestions, NoteLine, UnitReadiness } from '../../db/api-desk.ts';
 import { isStale } from '../../renderer/api/touched.ts';
 import { firstLook, groupChanges, lastLook, markLooked } from '../../renderer/screens/readiness/lastLook.ts';
 import { closeNoteForm, writeNoteForm } from '../../renderer/screens/readiness/noteForms.ts';
 import { dueWithin, filterOf, readReadinessSearch } from '../../renderer/screens/readiness/search.ts';
-import { swapForm } from '../../renderer/screens/readiness/swapForm.ts';
 import { UnitTable, type UnitTableHandle } from '../../renderer/screens/readiness/UnitTable.tsx';
 import { useChanges } from '../../renderer/screens/readiness/useChanges.ts';
 import { draw, fakeHost, MEMBERS, TODAY } from './browser.tsx';
@@ -37,31 +36,6 @@ const line = (n: number, more: Partial<ChangeLine> = {}): ChangeLine => ({
   item: `i-${n}`,
   number: `P-${n}`,
   thing: 'SCBA pack',
-  ...more,
-});
-
-const page = (number: string, place: string, more: Partial<ItemPage> = {}): ItemPage => ({
-  item: number,
-  family: 'hose',
-  number,
-  serial: null,
-  what: '1¾ in attack hose, 50 ft',
-  place,
-  placeId: `id of ${place}`,
-  unit: null,
-  station: null,
-  assignment: 'first line',
-  condition: 'serviceable',
-  state: 'overdue',
-  attributes: {},
-  conditionSince: null,
-  known: null,
-  owed: [],
-  due: [],
-  next: null,
-  lifeEndsOn: null,
-  clashes: [],
-  cylinder: null,
   ...more,
 });
 
@@ -224,24 +198,6 @@ describe('the forms', () => {
       on: TODAY,
     });
   });
-
-  it('swap a spare for a thing: each goes where the other was, and the spare takes its assignment', () => {
-    const spare = page('31-104', 'hose rack', { assignment: 'ready spare' });
-    const form = swapForm(spare, page('31-107', 'crosslay 2'));
-    expect(form?.deeds(form.initial, TODAY)).toEqual([
-      { action: 'item.move', body: { item: '31-104', to: 'id of crosslay 2', how: 'sight', on: TODAY } },
-      { action: 'item.assign', body: { item: '31-104', assignment: 'first line', on: TODAY } },
-      { action: 'item.move', body: { item: '31-107', to: 'id of hose rack', how: 'sight', on: TODAY } },
-    ]);
-  });
-
-  it.each(['missing', 'held for investigation'] as const)(
-    'leave a thing that is %s where it is',
-    condition => {
-      const form = swapForm(page('C-157', 'rack'), page('C-187', 'L1', { condition }));
-      expect(form?.deeds(form.initial, TODAY).map(d => d.body.item)).toEqual(['C-157', 'C-157']);
-    },
-  );
 });
 
 it('is asked again when a note, a rig, a thing or a rule was touched, and the deeds after every deed', () => {

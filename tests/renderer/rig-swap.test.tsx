@@ -2,8 +2,8 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { describe, expect, it, vi } from 'vitest';
 import type { SpareLine, Spares } from '../../db/api-desk.ts';
+import { swapForm } from '../../renderer/parts/deeds/swapForm.ts';
 import { Swap } from '../../renderer/screens/rigs/Swap.tsx';
-import { swapForm } from '../../renderer/screens/rigs/swapForm.ts';
 import { draw, fakeHost, TODAY } from './browser.tsx';
 
 const line = (number: string, more: Partial<SpareLine> = {}): SpareLine => ({
@@ -56,11 +56,32 @@ describe('the deeds of a swap', () => {
   });
 
   it('trade the assignments only where the swap is for good', () => {
-    expect(form.deeds({ ...FILLED, forGood: 'yes' }, TODAY).slice(2)).toEqual([
+    const sound = swapForm(line('31-107', { ...CURRENT, state: 'current' }), line('31-104'));
+    expect(sound.deeds({ ...FILLED, forGood: 'yes' }, TODAY).slice(2)).toEqual([
       { action: 'item.assign', body: { item: 'id-31-104', assignment: 'first line', on: TODAY } },
       { action: 'item.assign', body: { item: 'id-31-107', assignment: 'ready spare', on: TODAY } },
     ]);
   });
+
+  it('make no ready spare of what is overdue: it goes into storage', () => {
+    expect(
+      form
+        .deeds({ ...FILLED, forGood: 'yes' }, TODAY)
+        .slice(2)
+        .map(d => d.body.assignment),
+    ).toEqual(['first line', 'storage']);
+  });
+
+  it('are for good from the start where a screen says so', () =>
+    expect(swapForm(CURRENT, line('31-104'), true).initial.forGood).toBe('yes'));
+
+  it.each(['missing', 'held for investigation'] as const)(
+    'leave a thing that is %s where it is',
+    condition => {
+      const alone = swapForm(line('C-187', { ...CURRENT, item: 'id-C-187', condition }), line('C-157'), true);
+      expect(alone.deeds(alone.initial, TODAY).map(d => d.body.item)).toEqual(['id-C-157', 'id-C-157']);
+    },
+  );
 
   it('ask where the thing goes where the spare is in no place', () => {
     const nowhere = swapForm(CURRENT, line('31-104', { place: null, placeId: null }));

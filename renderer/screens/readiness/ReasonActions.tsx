@@ -5,10 +5,10 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { THING_DEEDS } from '../../parts/deeds/deeds.ts';
+import { swapForm } from '../../parts/deeds/swapForm.ts';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import styles from './readiness.module.css';
-import { swapForm } from './swapForm.ts';
 
 interface ReasonActionsProps {
   reason: Reason;
@@ -61,7 +61,7 @@ function Fix({ reason }: { reason: Reason }) {
   const out = useAsk('item.page', { item: reason.item ?? '' }).data;
   const spare = useAsk('item.page', { item: fix?.item ?? '' }, { when: fix !== null }).data;
   const today = useAsk('department.summary', {}).data?.today ?? '';
-  const form = out && spare ? swapForm(spare, out) : null;
+  const form = out?.placeId && spare ? swapForm(out, spare, true) : null;
   useKeys(
     'This thing',
     [{ key: 's', label: 'Swap the spare in', run: () => setSwapping(true) }],

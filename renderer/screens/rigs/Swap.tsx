@@ -5,6 +5,7 @@ import type { RigItem, SpareLine } from '../../../db/api-desk.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import { swapForm } from '../../parts/deeds/swapForm.ts';
 import { TextField } from '../../parts/form/fields.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
@@ -12,7 +13,6 @@ import { StateMark } from '../../parts/state/StateMark.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './rigs.module.css';
-import { swapForm } from './swapForm.ts';
 import { markOf } from './wrong.ts';
 
 interface SwapProps {
