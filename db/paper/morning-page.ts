@@ -181,7 +181,7 @@ function notesBlock(notes: readonly NoteLine[], zone: string): Content[] {
           dontBreakRows: true,
           body: shown.map((n): TableCell[] => [
             { text: momentText(n.recordedAt, zone), fontFeatures: ['tnum'] },
-            { text: n.unit ?? n.station ?? 'everyone' },
+            { text: n.unit ?? n.station ?? 'everybody' },
             { text: `${brief(n.text, NOTE_SHOWN)}${n.byName ? ` (${n.byName})` : ''}` },
           ]),
         },

@@ -371,7 +371,7 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
     state,
     condition,
     dueOn: textOrNull(dueOn),
-    since: condition === null ? null : (thing?.since ?? null),
+    since: condition === null && state !== 'retest owed' ? null : (thing?.since ?? null),
     place: thing?.place ?? null,
     fix: null,
   };

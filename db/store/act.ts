@@ -1,7 +1,7 @@
 /** The writing door: a list of deeds becomes entries, facts and caches in one transaction, or nothing does. */
 import { z } from 'zod';
 import { dayText } from '../../domain/calendar/day.ts';
-import { type Grant, isEntitled } from '../../domain/people/entitlements.ts';
+import { type Grant, isEntitled, MAY } from '../../domain/people/entitlements.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { ACTIONS } from '../actions/index.ts';
 import { type Action, type Refusal, refuse } from '../actions/types.ts';
@@ -224,10 +224,8 @@ function entitlementRefusal(
   if (isEntitled(member.grants as Grant[], action.entitlement, family)) return null;
   return refuse(
     'not entitled',
-    `${member.name} may not do ${action.name}: it needs the entitlement ${action.entitlement}${
-      family === null ? '' : ` for ${family}`
-    }.`,
-    'Ask a member who has it, or an administrator to give it.',
+    `${member.name} may not ${MAY[action.entitlement]}${family === null ? '' : ` for ${family}`}, which this needs (${action.name}).`,
+    'Let somebody sign who may, or ask an administrator to allow it.',
     'by',
   );
 }

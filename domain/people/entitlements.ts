@@ -12,6 +12,18 @@ export const ENTITLEMENTS = [
 ] as const;
 export type Entitlement = (typeof ENTITLEMENTS)[number];
 
+/** What an entitlement lets a member do, as it follows “may”. */
+export const MAY: Readonly<Record<Entitlement, string>> = {
+  read: 'look',
+  record: 'record what was done',
+  countersign: 'countersign',
+  return: 'return to service',
+  void: 'void a mistake',
+  plan: 'plan and arrange',
+  adopt: 'adopt rules',
+  administer: 'administer the department',
+};
+
 /** An entitlement and the families it covers; `'all'` for every family. */
 export interface Grant {
   entitlement: Entitlement;

@@ -43,10 +43,17 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   ],
 };
 
+/** Answers that count or name the entries themselves. */
+const OF_EVERY_DEED: ReadonlySet<string> = new Set<QuestionName>([
+  'changes.since',
+  'department.summary',
+  'ledger.heads',
+]);
+
 /** Whether an answer to `question` with `args` is stale after `touched`. A name that is not known spoils all. */
 export function isStale(question: string, args: unknown, touched: readonly string[]): boolean {
-  // Whatever was done is one of the deeds since the last look.
-  if (question === 'changes.since' && touched.length > 0) return true;
+  // Whatever was done is one more entry, and one of the deeds since the last look.
+  if (OF_EVERY_DEED.has(question) && touched.length > 0) return true;
   return touched.some(name => {
     if (name.startsWith('item:')) return concernsItem(question, args, name.slice('item:'.length));
     const questions = STALE[name];

@@ -7,6 +7,7 @@ import { answered, type ProblemError } from '../api/problem.ts';
 import { progressWords, useHostProgress } from '../api/progress.ts';
 import { host } from '../api/transport.ts';
 import { Action } from '../parts/Action.tsx';
+import { startOver } from '../parts/afterReload.ts';
 import { TextField } from '../parts/form/fields.tsx';
 import formStyles from '../parts/form/form.module.css';
 import { Notice, NotReady } from '../parts/words/NotReady.tsx';
@@ -39,8 +40,7 @@ export function Files({ onClose }: { onClose?: () => void }) {
     setProblem(null);
     const answer = await host().host(request);
     if (answer.ok) {
-      location.hash = '#/readiness';
-      location.reload();
+      startOver('#/readiness', `${answer.value.open} is open.`);
       return;
     }
     setBusy(null);

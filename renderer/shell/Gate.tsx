@@ -1,8 +1,10 @@
 /** What stands at the door: the department's screens, or the first run of a file that holds none yet. */
+import { useEffect } from 'react';
 import { useAsk } from '../api/ask.ts';
 import { useChangeFeed } from '../api/client.ts';
 import { Action } from '../parts/Action.tsx';
 import { ActingProvider } from '../parts/acting/acting.tsx';
+import { sayWhatWasDone } from '../parts/afterReload.ts';
 import { NotReady } from '../parts/words/NotReady.tsx';
 import { FirstRun } from '../screens/first-run/FirstRun.tsx';
 import { Cover } from './Cover.tsx';
@@ -11,6 +13,7 @@ import { Shell } from './Shell.tsx';
 
 export function Gate() {
   const alive = useChangeFeed();
+  useEffect(sayWhatWasDone, []);
   const summary = useAsk('department.summary', {});
   if (summary.isPending) return <NotReady loaded={summary} />;
   if (summary.data === undefined)

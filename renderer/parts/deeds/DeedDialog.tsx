@@ -1,5 +1,5 @@
 /** A form for deeds in a dialog: filled in, signed, sent; what the store refuses stands beside its field. */
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { ActAnswer, Problem } from '../../../db/api.ts';
 import { PIN_GUARD } from '../../../domain/people/pins.ts';
 import { useAct } from '../../api/act.ts';
@@ -31,7 +31,9 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   const [filled, setFilled] = useState<Filled>(form.initial);
   const [pin, setPin] = useState('');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [refusals, setRefusals] = useState(0);
   const [sending, setSending] = useState(false);
+  const body = useRef<HTMLFormElement>(null);
   const rows = form.rows(filled).filter(row => row.length > 0);
   const fields = rows.flat();
   // Where the focus starts: on what has to be filled in and is not, else on who signs if nobody does yet.
@@ -40,22 +42,35 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   );
   const { beside, rest } = problemsByField(problems, [...fields.map(f => f.key), 'by', 'pin']);
   const cautions = form.cautions?.(filled) ?? null;
+  /** What was said of a field is gone once it is changed. */
+  const mended = (key: string) => setProblems(before => before.filter(p => p.field !== key));
+
+  // Whoever signs now was chosen after it was said that nobody, or another, had.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when another signs, and at no other time.
+  useEffect(() => mended('by'), [member?.id]);
+  // What was refused is where the focus goes.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: after each refusal, and not while it is mended.
+  useEffect(() => body.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus(), [refusals]);
+  const refuse = (told: readonly Problem[]) => {
+    setProblems(told);
+    setRefusals(n => n + 1);
+  };
 
   async function send(event: FormEvent) {
     event.preventDefault();
     if (sending) return;
     if (!member) {
-      setProblems([NOBODY]);
+      refuse([NOBODY]);
       return;
     }
     const missing = fields.filter(f => f.required && !filled[f.key]?.trim());
     if (missing.length > 0) {
-      setProblems(missing.map(emptyField));
+      refuse(missing.map(emptyField));
       return;
     }
     const wrong = form.check?.(filled) ?? [];
     if (wrong.length > 0) {
-      setProblems(wrong);
+      refuse(wrong);
       return;
     }
     setSending(true);
@@ -66,7 +81,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
     });
     setSending(false);
     if (!answer.ok) {
-      setProblems(problemsOf(answer));
+      refuse(problemsOf(answer));
       return;
     }
     toast(form.done(filled));
@@ -78,7 +93,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
     <Dialog title={form.title} onClose={onClose} wide={cautions !== null}>
       <div className={cautions ? formStyles.withCaution : undefined}>
         {cautions ? <Caution cautions={cautions.cautions} who={cautions.who} /> : null}
-        <form className={formStyles.form} onSubmit={send} noValidate>
+        <form ref={body} className={formStyles.form} onSubmit={send} noValidate>
           {rest.map(p => (
             <Notice key={p.message} problem={p} />
           ))}
@@ -94,7 +109,10 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
                   key={field.key}
                   field={field}
                   value={filled[field.key] ?? ''}
-                  onChange={value => setFilled(before => ({ ...before, [field.key]: value }))}
+                  onChange={value => {
+                    setFilled(before => ({ ...before, [field.key]: value }));
+                    mended(field.key);
+                  }}
                   problem={beside.get(field.key)}
                   first={field.key === firstKey}
                   today={today}

@@ -54,7 +54,13 @@ export function TextField({
 export function LongField({ label, value, onChange, note, problem, required, first }: PlainProps) {
   const id = useId();
   return (
-    <Field id={id} label={label} note={note} problem={problem} required={required}>
+    <Field
+      id={id}
+      label={label}
+      note={note ?? 'Shift+Enter begins a new line.'}
+      problem={problem}
+      required={required}
+    >
       {described => (
         <textarea
           {...described}
@@ -64,6 +70,12 @@ export function LongField({ label, value, onChange, note, problem, required, fir
           value={value}
           data-autofocus={first || undefined}
           onChange={event => onChange(event.currentTarget.value)}
+          // As in every other field Enter sends; a new line is the rarer wish.
+          onKeyDown={event => {
+            if (event.key !== 'Enter' || event.shiftKey || event.nativeEvent.isComposing) return;
+            event.preventDefault();
+            event.currentTarget.form?.requestSubmit();
+          }}
         />
       )}
     </Field>

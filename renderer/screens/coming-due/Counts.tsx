@@ -39,7 +39,7 @@ export function AsOf({ search }: { search: DueSearch }) {
   const { things, on } = counts;
   return (
     <span className={styles.asOf}>
-      {things.toLocaleString('en-US')} {things === 1 ? 'thing' : 'things'}, {dateText(on)}
+      {things.toLocaleString('en-US')} {things === 1 ? 'thing' : 'things'} in the department, {dateText(on)}
     </span>
   );
 }

@@ -25,14 +25,36 @@ export function readDepartmentSearch(raw: Record<string, unknown>): DepartmentSe
   return part ? { part } : {};
 }
 
-const SHOWN: Readonly<Record<Part, { title: string; key: string; body: () => React.JSX.Element }>> = {
-  places: { title: 'Places', key: 'h', body: Places },
-  members: { title: 'Members', key: 'm', body: Members },
-  agencies: { title: 'Agencies', key: 'a', body: Agencies },
-  settings: { title: 'Settings', key: 's', body: Settings },
-  backup: { title: 'Backup', key: 'b', body: Backup },
-  export: { title: 'Export', key: 'x', body: Export },
-  about: { title: 'About this file', key: 'i', body: About },
+const SHOWN: Readonly<
+  Record<Part, { title: string; key: string; question: string; body: () => React.JSX.Element }>
+> = {
+  places: {
+    title: 'Places',
+    key: 'h',
+    question: 'Who and where: which stations, rigs and places?',
+    body: Places,
+  },
+  members: { title: 'Members', key: 'm', question: 'Who is there, and what may each do?', body: Members },
+  agencies: {
+    title: 'Agencies',
+    key: 'a',
+    question: 'Which agencies test for us, and until when may they?',
+    body: Agencies,
+  },
+  settings: { title: 'Settings', key: 's', question: 'What holds for the whole department?', body: Settings },
+  backup: {
+    title: 'Backup',
+    key: 'b',
+    question: 'Is there a safe copy, and what does it hold?',
+    body: Backup,
+  },
+  export: { title: 'Export', key: 'x', question: 'How is everything taken out?', body: Export },
+  about: {
+    title: 'About this file',
+    key: 'i',
+    question: 'Which file is this, and is its ledger whole?',
+    body: About,
+  },
 };
 
 /** Who and where? */
@@ -52,7 +74,7 @@ export function Department({ search }: { search: DepartmentSearch }) {
   return (
     <div className={styles.screen}>
       <header className={styles.header}>
-        <h1>Who and where?</h1>
+        <h1>{SHOWN[part].question}</h1>
         <Counts />
       </header>
       <nav className={styles.parts} aria-label="Parts of the department">

@@ -14,6 +14,9 @@ import { grantsInWords } from './grants.ts';
 import { addMemberForm, amendMemberForm, entitleForm, pinForm } from './memberForms.ts';
 import { useActiveRow, useFocusWhen } from './useActiveRow.ts';
 
+/** The member that every department begins with beside the one who opens it. */
+const TERMINAL = 'Terminal is whom scripts on this computer act as where they name nobody.';
+
 /** Who there is, what each may do, and who signs with a PIN. */
 export function Members() {
   const members = useAsk('members.list', {});
@@ -62,7 +65,7 @@ export function Members() {
         <p className={styles.aside}>
           Looking needs nobody. A deed is signed by a member who may do it: by name alone, or with the PIN
           where one is set. PINs are kept beside the ledger, scrambled, and never leave this file in an
-          export. {PIN_GUARD}
+          export. {PIN_GUARD} {members.data.some(m => m.number === 'T') ? TERMINAL : null}
         </p>
       </div>
       <Foot

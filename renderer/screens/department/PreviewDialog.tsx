@@ -5,6 +5,7 @@ import type { DepartmentFiles, Problem } from '../../../db/api.ts';
 import { answered, type ProblemError, problemOf } from '../../api/problem.ts';
 import { host } from '../../api/transport.ts';
 import { Action } from '../../parts/Action.tsx';
+import { startOver } from '../../parts/afterReload.ts';
 import { Dialog } from '../../parts/Dialog.tsx';
 import formStyles from '../../parts/form/form.module.css';
 import { momentText } from '../../parts/words/dates.tsx';
@@ -44,8 +45,10 @@ export function PreviewDialog({ name, zone = HERE, onClose }: PreviewDialogProps
     setRestoring(true);
     const answer = await host().host({ command: 'restore', name });
     if (answer.ok) {
-      location.hash = '#/department?part=about';
-      location.reload();
+      startOver(
+        '#/department?part=about',
+        `Restored as ${answer.value.open}, beside the other files. It is open now.`,
+      );
       return;
     }
     setRestoring(false);

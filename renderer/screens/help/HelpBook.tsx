@@ -90,7 +90,7 @@ export function HelpBook({ from, onClose }: HelpBookProps) {
             onLeave={onClose}
           />
         ) : (
-          <p>Nothing fits these words.</p>
+          <p className={styles.nothing}>Try fewer letters, or a word of the trade.</p>
         )}
       </div>
       <div className={styles.foot}>

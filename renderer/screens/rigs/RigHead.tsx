@@ -38,13 +38,15 @@ export function RigHead({ page, children }: { page: RigPage; children: ReactNode
         ))}
       </p>
       <div className={styles.headActions}>
-        <span className={styles.state}>
+        <span
+          className={page.condition === 'in service' ? styles.state : `${styles.state} ${styles.stateWhy}`}
+        >
           <RigState condition={page.condition} />
           {page.condition === 'in service' ? null : (
             <span className={styles.soft}>
               {page.conditionReason}
               {page.conditionSince ? `, since ${dateText(page.conditionSince)}` : ''}. The officer decides;
-              only the entitled return it.
+              only someone entitled returns it.
             </span>
           )}
         </span>

@@ -102,7 +102,7 @@ export function returnForm(rig: Rig): DeedForm {
           kind: 'text',
           key: 'note',
           title: 'What was done',
-          note: 'Only who is entitled returns it; the officer decides.',
+          note: 'Only someone entitled returns it; the officer decides.',
         },
       ],
       [on],
@@ -201,7 +201,7 @@ export function bringHomeForm(thing: LeftThing): DeedForm {
         ? [{ action: 'item.found', body: body({ ...known, place: homeRig, note: filled.note }) }]
         : [{ action: 'item.move', body: body({ ...known, to: homeRig }) }];
     },
-    done: () => `${number} is back.`,
+    done: () => (missing ? `${number} is found; it is tagged out on ${home}.` : `${number} is back.`),
   };
 }
 

@@ -35,7 +35,7 @@ export function RuleBook({ search }: { search: RuleSearch }) {
     return (
       <div className={styles.screen}>
         <header className={styles.header}>
-          <h1>By what rule?</h1>
+          <h1>By what rule is a thing judged, and who says so?</h1>
         </header>
         <NotReady loaded={[book, words, summary].find(l => l.isError) ?? book} />
       </div>
@@ -71,7 +71,7 @@ function Book({ search, book, families, today }: Omit<BookProps, 'entries' | 'on
   return (
     <div className={styles.screen}>
       <header className={styles.header}>
-        <h1>By what rule?</h1>
+        <h1>By what rule is a thing judged, and who says so?</h1>
         <Numbers entries={entries} book={book} />
         <nav className={styles.parts} aria-label="Parts of the rule book">
           {PARTS.map(({ part, key, title }) => (

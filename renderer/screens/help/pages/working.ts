@@ -114,7 +114,7 @@ export const WORKING_PAGES: readonly HelpPage[] = [
           },
           {
             word: 'Tag-out',
-            means: 'taken out of service. Anyone at work may do it; only the entitled return it.',
+            means: 'taken out of service. Anyone at work may do it; only someone entitled returns it.',
           },
           {
             word: 'Retest owed',
