@@ -1,7 +1,7 @@
 /** What the Department screen is told: settings as they were last amended, and how agencies’ RINs stand. */
 import { describe, expect, it } from 'vitest';
 import type { DepartmentPage } from '../../db/api-desk.ts';
-import { one } from '../../db/store/statements.ts';
+import { all, one } from '../../db/store/statements.ts';
 import { newDepartment } from './kit/department.ts';
 
 describe('the department’s page', () => {
@@ -41,5 +41,25 @@ describe('the department’s page', () => {
     d.must('agency.add', { name: 'Tall Pine Ladder Service' });
     const { agencies } = await d.ask<DepartmentPage>('department.page', { on: '2026-11-25' });
     expect(agencies).toMatchObject([{ rin: null, rinExpires: null, rinState: null, rinDaysLeft: null }]);
+  });
+});
+
+describe('measures', () => {
+  it('are told in SI, the figure that was given beside it, once the department asks for SI', async () => {
+    const d = newDepartment();
+    const item = d.must('item.receive', {
+      family: 'hose',
+      number: '31-1',
+      attributes: { length_ft: 50 },
+    });
+    const received = async () =>
+      (await d.ask<{ what: string }[]>('item.history', { item })).find(l => l.what.startsWith('Received'))
+        ?.what;
+    expect(await received()).toContain('50 ft');
+    const [department] = all<{ id: string }>(d.db, "SELECT id FROM things WHERE kind = 'department'");
+    d.must('department.amend', { department: department?.id, units: 'SI' });
+    // 1 ft is 0.3048 m exactly (NIST SP 811, B.8).
+    expect(await received()).toContain('15.24 m (50 ft)');
+    expect((await d.ask<{ measures: string }>('department.summary', {})).measures).toBe('SI');
   });
 });

@@ -174,7 +174,7 @@ test.describe('with an empty file', () => {
     await expect(page.getByText('holds all of it and 1 entry more')).toBeVisible();
     await shot(page, 'department-restore');
     await page.keyboard.press('Enter');
-    await expect(page.getByText(/restored\.baybook/)).toBeVisible();
+    await expect(page.getByText(/^Restored as .* restored\.baybook, beside the other files/)).toBeVisible();
     expect((await host.ask(page, 'department.summary', {}))?.stations.map(s => s.name)).toEqual([
       'Station 1',
       'Station 2',

@@ -32,7 +32,8 @@ export function settingsOf(page: DepartmentPage): Setting[] {
       title: 'State',
       value: page.state ?? 'not said',
       now: page.state ?? '',
-      changes: 'Kept with the department. Which rules are law here is said rule by rule in the rule book.',
+      changes:
+        'Kept with the department. The rule book says of each rule where it is law, as far as that is known; it does not choose by this yet.',
     },
     {
       key: 'zone',
