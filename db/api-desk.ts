@@ -37,7 +37,7 @@ export interface UnitReadiness {
   says: string;
   /** How many reasons of each weight there are. */
   byEffect: Record<WhenLate, number>;
-  /** The heaviest first: the first 5, or all where one unit is asked about. */
+  /** The heaviest first: the first 3, or all where one unit is asked about. */
   reasons: Reason[];
   things: number;
   /** The latest day anything on the rig was seen, tested or read. */

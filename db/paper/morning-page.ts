@@ -37,7 +37,12 @@ export async function morningPage(
     );
   const known = await readinessNow.answer(asking, { on });
   const rigs = (await rigsList.answer(asking, { on })).filter(r => r.station === station.name);
-  const units = known.units.filter(u => u.station === station.name);
+  // Among the others a unit tells its heaviest reasons only; the page counts them all.
+  const units = await Promise.all(
+    known.units
+      .filter(u => u.station === station.name)
+      .map(async u => (await readinessNow.answer(asking, { on, unit: u.unit })).units[0] ?? u),
+  );
   const ridden = units.flatMap(u => (u.rig ? [u.rig.name] : []));
   const here = new Set([station.name, ...rigs.map(r => r.name), ...ridden]);
   const out = known.outOfService.filter(o => o.place === null || here.has(topOf(o.place)));

@@ -33,7 +33,7 @@ import { type Asking, question } from './types.ts';
 const STALE_DAYS = 30;
 
 /** So many reasons of each unit are told where all units are asked about; asked about alone, a unit tells all. */
-const REASONS_EACH = 5;
+const REASONS_EACH = 3;
 
 export const readinessNow = question({
   name: 'readiness.now',
@@ -111,6 +111,10 @@ const OUT = Object.keys(CONDITION_EFFECT)
   .map(condition => `'${condition}'`)
   .join(', ');
 
+/** That a row's place is on no ridden rig. */
+const notRidden = (row: 'd' | 'i') =>
+  `(${row}.place_key IS NULL OR ${row}.place_key NOT IN (SELECT key FROM places WHERE rig IN (${RIDDEN})))`;
+
 /** A due row, or a condition, that tells against the unit on whose rig its thing is. */
 interface Finding {
   rig: number;
@@ -150,13 +154,29 @@ function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
     rigs.set(rig, known);
     return known;
   };
-  for (const row of all<{ rig: number; item: number; seenOn: Day | null }>(
+  for (const { rig, ...counts } of all<{
+    rig: number;
+    things: number;
+    lastSeen: Day | null;
+    notSeen: number;
+  }>(
     asking.db,
-    `SELECT p.rig, i.key AS item, i.seen_on AS seenOn FROM items i JOIN places p ON p.key = i.place_key
-     WHERE p.rig IN (${RIDDEN}) AND ${LIVING}`,
+    `SELECT p.rig, count(*) AS things, max(i.seen_on) AS lastSeen,
+       sum(i.seen_on IS NULL OR i.seen_on < :on - ${STALE_DAYS}) AS notSeen
+     FROM items i JOIN places p ON p.key = i.place_key
+     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} AND (i.seen_on IS NULL OR i.seen_on <= :on) GROUP BY p.rig`,
+    { on },
+  ))
+    Object.assign(of(rig), counts);
+  // Only a day that is past finds things seen after it.
+  for (const { rig, item } of all<{ rig: number; item: number }>(
+    asking.db,
+    `SELECT p.rig, i.key AS item FROM items i JOIN places p ON p.key = i.place_key
+     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} AND i.seen_on > :on`,
+    { on },
   )) {
-    const known = of(row.rig);
-    const seenOn = row.seenOn !== null && row.seenOn > on ? seenBy(asking, row.item, on) : row.seenOn;
+    const known = of(rig);
+    const seenOn = seenBy(asking, item, on);
     known.things++;
     if (seenOn === null || seenOn < on - STALE_DAYS) known.notSeen++;
     if (seenOn !== null && (known.lastSeen === null || seenOn > known.lastSeen)) known.lastSeen = seenOn;
@@ -244,12 +264,11 @@ function elsewhere(asking: Asking, on: Day): Readiness['elsewhere'] {
        SELECT place_key, ${effects[0]} AS blocks, ${effects[1]} AS limits FROM (
          SELECT d.item, d.place_key, CASE d.basis WHEN 'unjudged' THEN 'limits' ELSE d.late END AS effect,
            '' AS condition
-         FROM due d WHERE ${AGAINST} AND ${IN_FORCE}
-         UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i WHERE i.condition IN (${OUT}))
+         FROM due d WHERE ${notRidden('d')} AND ${AGAINST} AND ${IN_FORCE}
+         UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i
+         WHERE ${notRidden('i')} AND i.condition IN (${OUT}))
        GROUP BY item)
-     LEFT JOIN places p ON p.key = place_key
-     WHERE p.rig IS NULL OR p.rig NOT IN (${RIDDEN})
-     GROUP BY place_key`,
+     LEFT JOIN places p ON p.key = place_key GROUP BY place_key`,
     { on },
   );
   const places = new Map<string, Readiness['elsewhere'][number]>();

@@ -92,7 +92,8 @@ export const items = sqliteTable(
   t => [
     index('items_number').on(t.family, t.number),
     index('items_any_number').on(t.number),
-    index('items_place').on(t.placeKey),
+    // With all that a count of what is where looks at.
+    index('items_place').on(t.placeKey, t.condition, t.seenOn),
     index('items_spec').on(t.spec),
   ],
 );

@@ -309,7 +309,8 @@ describe('the morning page', () => {
     expect(text).toContain(unit?.says ?? '?');
     const { d7, d30, d90 } = unit?.within ?? {};
     expect(text).toContain(`Due within 7, 30, 90 days: ${d7}, ${d30}, ${d90}`);
-    for (const reason of unit?.reasons ?? []) expect(text).toContain(reason.number);
+    const [alone] = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: 'Engine 31' })).units;
+    for (const reason of alone?.reasons ?? []) expect(text).toContain(reason.number);
     expect(text).toContain('It advises. It does not change dispatch status; the officer decides.');
     expect(text).toContain('Cut 12 ft from the male end');
     expect(text).toMatch(/Missing 31-900 1¾ in attack hose, 50 ft\. Not in the rack 21 Nov 2026/);
@@ -321,6 +322,18 @@ describe('the morning page', () => {
     const lines = page?.strokes.filter(([x1, y1, x2]) => x2 - x1 > 500 && y1 > from) ?? [];
     // And the hairline of the footer.
     expect(lines).toHaveLength(8 + 1);
+  });
+
+  it('tells ten reasons of a unit and counts the others', async () => {
+    const { d, g } = furnished();
+    const before = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: 'Engine 31' })).units[0];
+    for (let n = 0; n < 12; n++)
+      d.must('item.tagOut', { item: aHose(d, `32-${n}`, { place: g.bed }), reason: 'Cut' });
+    const [unit] = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: 'Engine 31' })).units;
+    const reasons = unit?.reasons.length ?? 0;
+    expect(reasons).toBeGreaterThanOrEqual((before?.reasons.length ?? 0) + 12);
+    const { text } = await printed(d, { paper: 'morning page', station: 'Station 31', on: TODAY });
+    expect(text).toContain(`${reasons - 10} more`);
   });
 
   it('tells nothing of another station’s units', async () => {

@@ -105,7 +105,7 @@ describe('readiness', () => {
       const [alone] = (await d.ask<Readiness>('readiness.now', { on: TODAY, unit: unit.unit })).units;
       const told = (effect: string) => alone?.reasons.filter(r => r.effect === effect).length;
       expect({ blocks: told('blocks'), limits: told('limits'), notes: told('notes') }).toEqual(unit.byEffect);
-      expect(unit.reasons).toEqual(alone?.reasons.slice(0, 5));
+      expect(unit.reasons).toEqual(alone?.reasons.slice(0, 3));
       const verdict =
         count.blocks > 0
           ? 'not ready'
@@ -116,6 +116,23 @@ describe('readiness', () => {
               : 'ready';
       expect(unit.verdict).toBe(verdict);
     }
+  });
+
+  it('of a day that is past knows nothing seen after it', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    const item = aHose(d, '31-1', { place: rig, how: 'sheet' });
+    const seen = async (on: string) => {
+      const [unit] = (await d.ask<Readiness>('readiness.now', { on })).units;
+      return [unit?.things, unit?.lastSeen, unit?.notSeenFor.things];
+    };
+    expect(await seen(TODAY)).toEqual([1, null, 1]);
+    d.must('record.add', { item, activity: 'inspection', outcome: 'pass', on: '2026-06-14' });
+    d.must('record.add', { item, activity: 'inspection', outcome: 'pass', on: '2026-11-20' });
+    expect(await seen(TODAY)).toEqual([1, '2026-11-20', 0]);
+    expect(await seen('2026-11-19')).toEqual([1, '2026-06-14', 1]);
+    expect(await seen('2026-06-30')).toEqual([1, '2026-06-14', 0]);
+    expect(await seen('2026-01-01')).toEqual([1, null, 1]);
   });
 
   it('opens each reason to its why: the requirement, or the condition and since when', async () => {
