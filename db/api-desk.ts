@@ -220,6 +220,7 @@ export type Paper =
   | { paper: 'morning page'; station: string; on?: string }
   | { paper: 'coming due'; filter: Record<string, unknown>; on?: string }
   | { paper: 'item history'; item: string }
+  | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'rule sheet'; family: string };
 
 /** A PDF, base64, with the name it would be saved under. */

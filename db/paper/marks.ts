@@ -3,11 +3,8 @@
  * with its word. Corners and strokes are those of the screen's shapes, on a board of 18 by 12.
  */
 import type { CanvasElement, TableCell } from 'pdfmake/interfaces.js';
-import type { DueState } from '../../domain/derive/due.ts';
+import type { MarkState } from '../../domain/derive/marks.ts';
 import type { Condition } from '../../domain/facts.ts';
-
-/** Every state a thing or a duty can be shown in. */
-export type MarkState = DueState | 'tagged out' | 'missing';
 
 /** Points of type to one unit of the board: a mark is 13 pt wide, as tall as a capital with its overshoot. */
 const SCALE = 0.72;

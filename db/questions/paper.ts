@@ -7,6 +7,7 @@ import { framed, nameOf, type Printing, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
 import { morningPage } from '../paper/morning-page.ts';
 import { type Printed, print } from '../paper/print.ts';
+import { rigSheet } from '../paper/rig-sheet.ts';
 import { ruleSheet } from '../paper/rule-sheet.ts';
 import { departmentSummary } from './department.ts';
 import { filterFields } from './due-filter.ts';
@@ -19,7 +20,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rule sheet',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a rule sheet',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -34,6 +35,7 @@ export const paperMake = question({
       by,
     }),
     z.strictObject({ paper: z.literal('item history'), item: z.string(), by }),
+    z.strictObject({ paper: z.literal('rig sheet'), rig: z.string(), on: day.optional(), by }),
     z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
   ]) as unknown as z.ZodType<Paper & { by?: string }>,
   async answer(asking, args): Promise<PdfFile> {
@@ -70,6 +72,8 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
     }
     case 'item history':
       return itemHistorySheet(asking, paper.item, today, department);
+    case 'rig sheet':
+      return rigSheet(asking, paper.rig, textOrNull(dayAsked(asking, paper.on)) as string);
     case 'rule sheet':
       return ruleSheet(asking, paper.family, today);
   }

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { markOf } from '../../db/paper/marks.ts';
 import { filterSentence } from '../../db/paper/sentence.ts';
-import { MARK_STATES } from '../../renderer/parts/state/shapes.tsx';
+import { MARK_STATES } from '../../domain/derive/marks.ts';
 import { type DueSearch, filterArgs, sentence } from '../../renderer/screens/coming-due/filter.ts';
 
 const named = {

@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { DueList, HistoryLine, ItemPage, Questions, RulebookList } from '../../db/api.ts';
-import type { PdfFile, Readiness } from '../../db/api-desk.ts';
+import type { PdfFile, Readiness, RigPage } from '../../db/api-desk.ts';
 import { ask } from '../../db/store/ask.ts';
 import { all, run } from '../../db/store/statements.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
@@ -76,6 +76,7 @@ describe('every paper', () => {
       { paper: 'morning page', station: 'Station 31' },
       { paper: 'coming due', filter: {} },
       { paper: 'item history', item: hose },
+      { paper: 'rig sheet', rig: 'Engine 31' },
       { paper: 'rule sheet', family: 'cylinder' },
     ];
     const made: Made['made'] = [];
@@ -379,10 +380,32 @@ describe('the rule sheet', () => {
   });
 });
 
+describe('the rig sheet', () => {
+  it('holds every place and every thing of the rig, with a box to tick, and what is wrong in words', async () => {
+    const { d, g } = furnished();
+    const tray = d.must('place.add', { name: 'tray 3', kind: 'compartment', under: g.bed });
+    aHose(d, '31-777', { place: tray });
+    // Tagged out, and never tested: the heavier of the two is told.
+    d.must('item.tagOut', { item: aHose(d, '31-778', { place: g.rig }), reason: 'Cut' });
+    const rig = await d.ask<RigPage>('rig.page', { rig: 'Engine 31', on: TODAY });
+    const { text, pages } = await printed(d, { paper: 'rig sheet', rig: g.rig, on: TODAY });
+    const things = [...rig.loose, ...rig.places.flatMap(p => p.items)];
+    for (const { number } of things) expect(text).toContain(number);
+    for (const { name } of rig.places) expect(text).toContain(name);
+    expect(text).toContain('On the rig, in no place of it');
+    expect(text).toContain('Never done');
+    expect(text).toMatch(
+      new RegExp(`${things.length} things in ${rig.places.length} places, \\d with something wrong`),
+    );
+    expect(pages.length).toBe(1);
+  });
+});
+
 describe('what cannot be printed', () => {
   it.each([
     [{ paper: 'item history', item: 'no such thing' }, 'not found', 'item'],
     [{ paper: 'morning page', station: 'Station 99' }, 'not found', 'station'],
+    [{ paper: 'rig sheet', rig: 'Engine 99' }, 'not found', 'rig'],
     [{ paper: 'rule sheet', family: 'kite' }, 'unknown family', 'family'],
     [{ paper: 'coming due', filter: { family: 'kite' } }, 'unknown family', 'family'],
     [{ paper: 'coming due', filter: { unit: 'Engine 99' } }, 'not found', 'unit'],

@@ -76,6 +76,12 @@ test('the papers that other screens hand out', async ({ page, host }) => {
     const pdf = keep(station, await host.ask(page, 'paper.make', { paper: 'morning page', station }));
     expect(pdf.text).toContain(`${station}: what is known against each unit?`);
   }
+  const rigs = await host.ask(page, 'rigs.list', {});
+  for (const { id, name, things } of rigs.filter(r => r.standing === 'reserve')) {
+    const pdf = keep(name, await host.ask(page, 'paper.make', { paper: 'rig sheet', rig: id }));
+    expect(pdf.text).toContain(`What rides on ${name}, and where?`);
+    expect(pdf.text).toContain(`${things} things in`);
+  }
   for (const family of ['hose', 'ladder', 'cylinder', 'pack']) {
     const pdf = keep(`rules-${family}`, await host.ask(page, 'paper.make', { paper: 'rule sheet', family }));
     expect(pdf.text).toContain('Before you start');

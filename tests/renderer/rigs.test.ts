@@ -1,9 +1,10 @@
 /** A rig's list: places as they nest, what is wrong told at every level. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
 import type { LeftThing, RigItem, RigPlace } from '../../db/api-desk.ts';
+import { heaviestWrong, markOf } from '../../domain/derive/marks.ts';
+import { placeTree } from '../../domain/rigs/tree.ts';
 import { bringHomeForm, moveForm, readForm, rideForm } from '../../renderer/screens/rigs/forms.ts';
 import { linesOf } from '../../renderer/screens/rigs/lines.ts';
-import { heaviestWrong, markOf, placeTree } from '../../renderer/screens/rigs/wrong.ts';
 
 const TODAY = '2026-11-25';
 

@@ -1,4 +1,5 @@
-import { type MarkState, SHAPE_BOX, SHAPES } from './shapes.tsx';
+import type { MarkState } from '../../../domain/derive/marks.ts';
+import { SHAPE_BOX, SHAPES } from './shapes.tsx';
 import styles from './state.module.css';
 
 const TONE: Readonly<Record<MarkState, string | undefined>> = {

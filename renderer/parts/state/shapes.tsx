@@ -3,10 +3,7 @@
  * that it is told apart in grey and at 12 px. Used for states and nothing else.
  */
 import type { ReactNode } from 'react';
-import type { DueState } from '../../../domain/derive/due.ts';
-
-/** Every state a thing or a duty can be shown in. */
-export type MarkState = DueState | 'tagged out' | 'missing';
+import type { MarkState } from '../../../domain/derive/marks.ts';
 
 const OUTLINE = 'M4.2.75h13.05v10.5H4.2L.75 7.8V4.2z';
 const BODY = 'M3.9 0H18v12H3.9L0 8.1V3.9z';
@@ -68,20 +65,6 @@ export const SHAPES: Readonly<Record<MarkState, ReactNode>> = {
 
 /** The drawing board of the shapes: a tag and the room its stroke needs. */
 export const SHAPE_BOX = '-0.5 -0.5 19 13';
-
-/** The states in the order they weigh, the heaviest first: what the eye should meet first. */
-export const MARK_STATES: readonly MarkState[] = [
-  'life ended',
-  'retest owed',
-  'never done',
-  'overdue',
-  'tagged out',
-  'missing',
-  'not judged',
-  'due soon',
-  'current',
-  'not applicable',
-];
 
 /** What each state says, in one sentence. */
 export const STATE_MEANS: Readonly<Record<MarkState, string>> = {

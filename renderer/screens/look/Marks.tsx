@@ -1,5 +1,6 @@
+import { MARK_STATES } from '../../../domain/derive/marks.ts';
 import { StateMark } from '../../parts/state/StateMark.tsx';
-import { MARK_STATES, SHAPE_BOX, SHAPES, STATE_MEANS } from '../../parts/state/shapes.tsx';
+import { SHAPE_BOX, SHAPES, STATE_MEANS } from '../../parts/state/shapes.tsx';
 import styles from './look.module.css';
 
 /** Every state: its mark, the shape in grey at its smallest and enlarged, and what it says. */

@@ -1,5 +1,5 @@
+import type { MarkState } from '../../../domain/derive/marks.ts';
 import { StateMark } from '../../parts/state/StateMark.tsx';
-import type { MarkState } from '../../parts/state/shapes.tsx';
 import { Plate } from '../../parts/words/Plate.tsx';
 import styles from './look.module.css';
 

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { DueState } from '../../../domain/derive/due.ts';
+import { MARK_STATES } from '../../../domain/derive/marks.ts';
 import { useDensity } from '../../parts/grid/density.ts';
 import { type Column, Grid } from '../../parts/grid/Grid.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
-import { MARK_STATES } from '../../parts/state/shapes.tsx';
 import { DateText, daysFigure } from '../../parts/words/dates.tsx';
 import styles from './look.module.css';
 

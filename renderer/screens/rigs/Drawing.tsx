@@ -1,13 +1,14 @@
 /** The rig as a plain line drawing of the department's own compartments: to find a place, and what is wrong in it. */
 import type { ReactNode } from 'react';
 import type { RigPage } from '../../../db/api-desk.ts';
+import { heaviestWrong } from '../../../domain/derive/marks.ts';
 import { type Box, GRID, type View } from '../../../domain/rigs/drawing.ts';
+import { placeTree } from '../../../domain/rigs/tree.ts';
 import { Action } from '../../parts/Action.tsx';
 import { stateWord } from '../../parts/state/StateMark.tsx';
 import { SHAPE_BOX, SHAPES } from '../../parts/state/shapes.tsx';
 import styles from './rigs.module.css';
 import { ViewFrame } from './ViewFrame.tsx';
-import { heaviestWrong, placeTree } from './wrong.ts';
 
 interface DrawingProps {
   page: RigPage;

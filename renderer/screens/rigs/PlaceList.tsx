@@ -2,6 +2,7 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { RigItem, RigPage } from '../../../db/api-desk.ts';
+import { markOf } from '../../../domain/derive/marks.ts';
 import { Action } from '../../parts/Action.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
@@ -15,7 +16,6 @@ import { Empty } from '../../parts/words/NotReady.tsx';
 import { moveForm } from './forms.ts';
 import { type Line, linesOf } from './lines.ts';
 import styles from './rigs.module.css';
-import { markOf } from './wrong.ts';
 
 interface PlaceListProps {
   page: RigPage;

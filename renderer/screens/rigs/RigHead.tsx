@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { RigPage } from '../../../db/api-desk.ts';
+import { countWrong } from '../../../domain/derive/marks.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 import { RigState } from './RigState.tsx';
 import styles from './rigs.module.css';
-import { countWrong } from './wrong.ts';
 
 /** Which rig it is, how it stands, and what can be done with it. */
 export function RigHead({ page, children }: { page: RigPage; children: ReactNode }) {

@@ -7,6 +7,7 @@ import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Arrange } from './Arrange.tsx';
 import { Drawing } from './Drawing.tsx';
@@ -15,7 +16,6 @@ import { Left, Rides } from './History.tsx';
 import { PlaceList } from './PlaceList.tsx';
 import { RigHead } from './RigHead.tsx';
 import styles from './rigs.module.css';
-import { PrintSheet } from './Sheet.tsx';
 import { Swap } from './Swap.tsx';
 import type { RigSearch } from './search.ts';
 
@@ -81,7 +81,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
             <Action hint="e" onClick={() => setForm(readForm(page))}>
               Read a meter
             </Action>
-            {summary ? <PrintSheet page={page} department={summary.name} today={summary.today} /> : null}
+            <PrintAction paper={{ paper: 'rig sheet', rig: page.id }} label="Print the sheet" />
             <Action weight="quiet" hint="Escape" onClick={back}>
               Back
             </Action>

@@ -2,6 +2,7 @@
 import { useDebouncedValue } from '@mantine/hooks';
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { RigItem, SpareLine } from '../../../db/api-desk.ts';
+import { markOf } from '../../../domain/derive/marks.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -13,7 +14,6 @@ import { StateMark } from '../../parts/state/StateMark.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './rigs.module.css';
-import { markOf } from './wrong.ts';
 
 interface SwapProps {
   item: Pick<RigItem, 'item' | 'number'>;

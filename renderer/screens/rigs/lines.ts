@@ -1,7 +1,7 @@
 /** The list of a rig as lines: a place, the things in it, the next place. */
 import type { RigItem, RigPage } from '../../../db/api-desk.ts';
-import type { MarkState } from '../../parts/state/shapes.tsx';
-import { heaviestWrong, placeTree } from './wrong.ts';
+import { heaviestWrong, type MarkState } from '../../../domain/derive/marks.ts';
+import { placeTree } from '../../../domain/rigs/tree.ts';
 
 export interface Line {
   /** The place the line belongs to; null for the rig itself. */

@@ -45,6 +45,10 @@ export const WORKING_PAGES: readonly HelpPage[] = [
           },
           { word: 'Coming due', means: 'the list as it is filtered.' },
           { word: 'History of one thing', means: 'every record and every date.' },
+          {
+            word: 'Rig sheet',
+            means: 'from a rig’s page: its drawing, and every place with what is in it and a box to tick.',
+          },
           { word: 'Rule sheet', means: 'from the rule book: a family’s requirements with their sources.' },
         ],
         keys: [{ key: 'p', does: 'print, where a screen has paper' }],
