@@ -48,7 +48,7 @@ port?.on('message', async (message: ToWorker) => {
         say({ kind: 'wrote', before: after - answer.value.entries.length, after });
       }
     } else if (message.kind === 'demo') {
-      buildDemo(db, { on: message.on, seed: message.seed }, (done, total, what) =>
+      buildDemo(db, { on: message.on, seed: message.seed, now: clock.now() }, (done, total, what) =>
         say({ kind: 'progress', id: message.id, done, total, what }),
       );
       say({ kind: 'answer', id: message.id, answer: { ok: true, value: null } });

@@ -32,7 +32,7 @@ import { buildDemo } from '../../db/files/demo/index.ts';
 import { CYLINDERS, EQUIPMENT, HOSE, LADDERS, PACKS, STORIES } from '../../db/files/demo/stories.ts';
 import { ask } from '../../db/store/ask.ts';
 import { openForWriting } from '../../db/store/open.ts';
-import { all, type Db } from '../../db/store/statements.ts';
+import { all, type Db, one } from '../../db/store/statements.ts';
 import { type Day, parseDay } from '../../domain/calendar/day.ts';
 import { dump, expectSame } from './kit/dump.ts';
 
@@ -45,11 +45,13 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-function demo(on: string, seed: number): { db: Db; told: [number, number, string][] } {
+function demo(on: string, seed: number, now?: number): { db: Db; told: [number, number, string][] } {
   const db = openForWriting(join(folder, `${open.length}.baybook`), { create: true });
   open.push(db);
   const told: [number, number, string][] = [];
-  buildDemo(db, { on: parseDay(on) as Day, seed }, (...at) => told.push(at));
+  buildDemo(db, { on: parseDay(on) as Day, seed, ...(now === undefined ? {} : { now }) }, (...at) =>
+    told.push(at),
+  );
   return { db, told };
 }
 
@@ -96,6 +98,21 @@ function bodies(db: Db): string {
 }
 
 describe('the demo as a whole', () => {
+  it('of today holds nothing that was told after now, and the same as one of a day that is over', () => {
+    const now = Date.UTC(2026, 10, 25, 12, 30);
+    const { db } = demo(ON, 1, now);
+    const latest = (of: Db) => one<{ at: number }>(of, 'SELECT max(recorded_at) AS at FROM entries')?.at ?? 0;
+    expect(latest(first.db)).toBeGreaterThan(now);
+    expect(latest(db)).toBeLessThanOrEqual(now);
+    const facts = (of: Db) =>
+      all(
+        of,
+        `SELECT kind, effective, "values" ->> '$.activity' AS activity, "values" ->> '$.outcome' AS outcome
+         FROM facts WHERE kind IN ('record', 'condition', 'meter') ORDER BY key`,
+      );
+    expect(facts(db)).toEqual(facts(first.db));
+  });
+
   it('is the same for a seed and a day', { timeout: 60_000 }, () => {
     const said = bodies(first.db);
     expect(bodies(demo(ON, 1).db) === said).toBe(true);

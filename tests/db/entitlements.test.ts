@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ACTIONS } from '../../db/actions/index.ts';
-import { ENTITLEMENTS, type Grant } from '../../domain/people/entitlements.ts';
+import { ENTITLEMENTS, type Grant, MAY } from '../../domain/people/entitlements.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { everyDeed } from './kit/deeds.ts';
 import { aHose, departmentInMemory, type TestDepartment } from './kit/department.ts';
@@ -36,7 +36,7 @@ describe('entitlements', () => {
         refused.map(p => p.code),
         action,
       ).toEqual(['not entitled']);
-      expect(refused[0]?.message).toContain(`the entitlement ${needed}`);
+      expect(refused[0]?.message).toContain(`may not ${MAY[needed]}`);
       expect(dump(d.db)).toEqual(before);
       d.must(action, body, { by: withOnly.get(needed) ?? '' });
     }

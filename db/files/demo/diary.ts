@@ -35,6 +35,12 @@ export type Progress = (done: number, total: number, what: string) => void;
 
 export class Diary {
   readonly #pages: Page[] = [];
+  readonly #latest: number;
+
+  /** @param latest UTC milliseconds: what is planned for later was told then, since nobody can have told it yet */
+  constructor(latest = Number.POSITIVE_INFINITY) {
+    this.#latest = latest;
+  }
 
   /** Plan what one member tells at one time: one act. @param time local, `07:40`, from 03:00 on */
   at(day: Day, time: string, by: Label | null, deeds: readonly Planned[]): void {
@@ -54,7 +60,7 @@ export class Diary {
     db.transaction(() => {
       for (const page of pages) {
         const deeds = named(page, ids);
-        const clock = { now: () => page.instant, today: page.day };
+        const clock = { now: () => Math.min(page.instant, this.#latest), today: page.day };
         const by = page.by === null ? null : idOf(ids, page.by);
         const answer = act(db, clock, { by, deeds });
         if (!answer.ok) {

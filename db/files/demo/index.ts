@@ -11,7 +11,7 @@ import { Diary, type Progress } from './diary.ts';
 import { planEquipment } from './equipment.ts';
 import { planHose } from './hose.ts';
 import * as incidents from './incidents.ts';
-import { ZONE } from './instants.ts';
+import { instantOf, ZONE } from './instants.ts';
 import { newLadder, planLadders } from './ladders.ts';
 import { CHECKS_SINCE, planPacks } from './packs.ts';
 import { CHIEF, memberLabel, peopleDeeds, shopEntitlement } from './people.ts';
@@ -23,6 +23,8 @@ export interface DemoOptions {
   /** The day of the demo: its history leads up to the morning of this day. */
   on: Day;
   seed: number;
+  /** UTC milliseconds: where the demo is of today, nothing in it was told after now. */
+  now?: number;
 }
 
 /**
@@ -32,7 +34,11 @@ export interface DemoOptions {
  */
 export function buildDemo(db: Db, options: DemoOptions, progress: Progress): void {
   const { on, seed } = options;
-  const diary = new Diary();
+  const isToday =
+    options.now !== undefined &&
+    options.now >= instantOf(on, '03:00') &&
+    options.now < instantOf(addDays(on, 1), '03:00');
+  const diary = new Diary(isToday ? options.now : undefined);
   const world: World = {
     on,
     opened: addMonths(on, -36),
