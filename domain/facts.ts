@@ -88,8 +88,11 @@ export type OwedFact = FactBase & {
 
 export type Fact = IdentityFact | PlaceFact | AssignmentFact | ConditionFact | RecordFact | OwedFact;
 
+/** What decides which of two facts is read first. */
+type Told = Pick<FactBase, 'effective' | 'clock' | 'device' | 'n'>;
+
 /** The order in which facts are read: effective, then Lamport clock, then device, then place in the entry. */
-export function inOrder(a: Fact, b: Fact): number {
+export function inOrder(a: Told, b: Told): number {
   if (a.effective !== b.effective) return a.effective < b.effective ? -1 : 1;
   if (a.clock !== b.clock) return a.clock - b.clock;
   if (a.device !== b.device) return a.device < b.device ? -1 : 1;

@@ -75,6 +75,9 @@ export async function previewBackup(
 export function restoreBeside(folder: string, backup: string): string {
   const name = freeName(folder, `${basename(backup, ENDING)} restored`);
   const path = join(folder, name);
+  // What stands in the journal beside it alone would not come along.
+  if ((statSync(`${backup}-wal`, { throwIfNoEntry: false })?.size ?? 0) > 0)
+    throw Object.assign(new Error(NOT_CLOSED.message), { problem: NOT_CLOSED });
   const part = `${path}.part`;
   rmSync(part, { force: true });
   copyFileSync(backup, part, constants.COPYFILE_EXCL);
@@ -97,6 +100,13 @@ function shortOf({ relation, entries }: BackupPreview, before: number): Problem 
     ? null
     : NOT_WHOLE;
 }
+
+const NOT_CLOSED: Problem = {
+  code: 'backup not closed',
+  message: 'The backup is open somewhere else, or was not closed cleanly: not all of it is in this one file.',
+  todo: 'Close it there, then restore it.',
+  field: 'name',
+};
 
 const NOT_WHOLE: Problem = {
   code: 'backup not whole',

@@ -1,7 +1,8 @@
 /** Amending who and where: names, numbers and settings that changed or were wrong. The old ones stay in the ledger. */
 import { z } from 'zod';
+import type { When } from '../../domain/calendar/when.ts';
 import { isZone } from '../store/clock.ts';
-import { id, mustBe, when, words } from './fields.ts';
+import { id, mustBe, notFuture, when, words } from './fields.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
 
 const rin = z
@@ -30,6 +31,7 @@ function amendment(spec: {
     entitlement: spec.entitlement,
     refs: [spec.field, ...(spec.refs ?? [])],
     check: (look, body) => [
+      ...notFuture(look, body.on as When),
       ...mustBe(look, String(body[spec.field]), spec.kind, spec.field),
       ...(Object.keys(body).some(key => key in spec.fields)
         ? []
@@ -86,7 +88,9 @@ export const memberAmend = amendment({
   fields: { number: words.optional(), name: words.optional() },
   entitlement: 'administer',
   also: (look, body) =>
-    typeof body.number === 'string' && look.memberNumbers().has(body.number)
+    typeof body.number === 'string' &&
+    body.number !== look.memberNumber(String(body.member)) &&
+    look.memberNumbers().has(body.number)
       ? [refuse('number in use', `Member number ${body.number} is in use.`, 'Give another number.', 'number')]
       : [],
   example: { member: '<id>', name: 'J. Okafor-Lind' },
@@ -110,8 +114,38 @@ export const unitAmend = amendment({
   fields: { name: words.optional(), kind: words.optional(), station: id.nullable().optional() },
   entitlement: 'plan',
   refs: ['station'],
+  also: (look, body) =>
+    typeof body.station === 'string' ? mustBe(look, body.station, 'place', 'station') : [],
   example: { unit: '<id>', station: '<id>' },
 });
+
+/** A place stands under another, never under itself or what lies in it, and its name is one of its neighborhood. */
+function amendedPlace(look: Look, body: Record<string, unknown>): Refusal[] {
+  const place = String(body.place);
+  const problems: Refusal[] = [];
+  let under = typeof body.under === 'string' ? body.under : null;
+  if (under !== null) problems.push(...mustBe(look, under, 'place', 'under'));
+  // As many steps as any department is deep: a circle that is there already ends too.
+  for (let at = under, step = 0; at !== null && step < 50; at = look.placeUnder(at), step++)
+    if (at === place)
+      return [
+        ...problems,
+        refuse('under itself', 'A place cannot stand inside itself.', 'Choose another place.', 'under'),
+      ];
+  if (typeof body.name !== 'string') return problems;
+  if (body.under === undefined) under = look.placeUnder(place);
+  const named = look.placeNamed(look.rig(place) ? null : under, body.name);
+  if (named !== null && named !== place)
+    problems.push(
+      refuse(
+        'name in use',
+        `There is a place named ${body.name} there already.`,
+        'Give another name.',
+        'name',
+      ),
+    );
+  return problems;
+}
 
 export const placeAmend = amendment({
   name: 'place.amend',
@@ -121,6 +155,6 @@ export const placeAmend = amendment({
   fields: { name: words.optional(), under: id.nullable().optional(), chassis: words.optional() },
   entitlement: 'plan',
   refs: ['under'],
-  also: (look, body) => (typeof body.under === 'string' ? mustBe(look, body.under, 'place', 'under') : []),
+  also: amendedPlace,
   example: { place: '<id>', name: 'crosslay 2' },
 });

@@ -8,6 +8,12 @@ import { action, type Look, type Refusal, refuse } from './types.ts';
 
 export const METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
 
+/**
+ * A deed of a day on which something of the kind was told with a time comes after it: nobody takes a rig out in the
+ * afternoon for the morning. A day alone would sort before every time of it.
+ */
+const afterTold = (on: string, told: When | null): string => (told?.startsWith(on) ? told : on);
+
 function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
   const problems = on === undefined ? [] : notFuture(look, on);
   return look.rig(rig)
@@ -22,6 +28,7 @@ export const rigRide = action({
   schema: z.strictObject({ rig: id, unit: id.nullable(), note: longWords.optional(), on: when }),
   entitlement: 'record',
   refs: ['rig', 'unit'],
+  complete: (look, body) => ({ ...body, on: afterTold(body.on, look.lastRide(body.rig, body.unit)) as When }),
   check: (look, body) => [
     ...mustBeRig(look, body.rig, body.on),
     ...(body.unit === null ? [] : mustBe(look, body.unit, 'unit', 'unit')),
@@ -52,7 +59,24 @@ export const rigTakeOut = action({
   }),
   entitlement: 'record',
   refs: ['rig'],
-  check: (look, body) => mustBeRig(look, body.rig, body.on),
+  complete: (look, body) => ({
+    ...body,
+    on: afterTold(body.on, look.rigCondition(body.rig)?.effective ?? null) as When,
+  }),
+  check: (look, body) => [
+    ...mustBeRig(look, body.rig, body.on),
+    // From out of service to limited is half a return, and that needs who may return it.
+    ...(body.condition === 'limited' && look.rigCondition(body.rig)?.condition === 'out of service'
+      ? [
+          refuse(
+            'out of service',
+            'The rig is out of service.',
+            'Let someone entitled return it to service first; it can be limited then.',
+            'condition',
+          ),
+        ]
+      : []),
+  ],
   apply: (_entry, body) => ({
     facts: [
       {
@@ -73,6 +97,10 @@ export const rigReturn = action({
   schema: z.strictObject({ rig: id, note: longWords.optional(), on: when }),
   entitlement: 'return',
   refs: ['rig'],
+  complete: (look, body) => ({
+    ...body,
+    on: afterTold(body.on, look.rigCondition(body.rig)?.effective ?? null) as When,
+  }),
   check: (look, body) => mustBeRig(look, body.rig, body.on),
   apply: (_entry, body) => ({
     facts: [

@@ -24,10 +24,17 @@ export interface Look {
   agency(id: string): { name: string; rin: string | null } | null;
   /** Whether a place is a rig. */
   rig(id: string): boolean;
+  /** What a rig is in now, and since when: the fact that counts; null where it was never taken out. */
+  rigCondition(rig: string): { condition: string; effective: When } | null;
+  /** When a rig was last taken or left, or a unit last took one; null where neither ever was. */
+  lastRide(rig: string, unit: string | null): When | null;
   /** The last reading of a rig's meter up to a time, or null. */
   lastReading(rig: string, meter: string, upTo: string): { reading: number; on: When } | null;
   noteClosed(note: string): boolean;
   memberNumbers(): ReadonlySet<string>;
+  memberNumber(member: string): string | null;
+  /** What a place stands under, or null. */
+  placeUnder(place: string): string | null;
   placeNamed(under: string | null, name: string): string | null;
   /** What a void of this target would void, and what later facts depend on it. */
   voiding(target: string): Voiding;

@@ -17,6 +17,8 @@ interface Known {
   name: string;
   under: string | null;
   unit: string | null;
+  /** The unit whose own rig it is: the one it was added with. */
+  ownUnit: string | null;
 }
 
 /** Derive every place. */
@@ -51,6 +53,7 @@ export function derivePlaces(db: Db): void {
       name: String(identity.name),
       under: typeof identity.under === 'string' ? identity.under : null,
       unit: null,
+      ownUnit: begins ? String(begins.values.unit) : null,
     });
   }
   // A unit follows its crew: what rides on the rig that the crew rides now counts for it.
@@ -89,9 +92,7 @@ export function derivePlaces(db: Db): void {
       rig?.key ?? null,
       unit?.key ?? null,
       // Its own rig is the one that a unit began with.
-      place.kind === 'rig' && place.unit !== null
-        ? Number(ridden.find(r => r.unit === place.unit)?.rig === place.id)
-        : null,
+      place.kind === 'rig' && place.unit !== null ? Number(place.ownUnit === place.unit) : null,
       station?.key ?? null,
     ];
     const was = before.get(place.key);

@@ -27,9 +27,18 @@ export function writeCopy(db: Db, path: string): void {
   // Under its name only once it is whole and on the disk: a copy that was cut off must not pass for a backup.
   const part = `${path}.part`;
   rmSync(part, { force: true });
-  db.prepare('VACUUM INTO ?').run(part);
-  toDisk(part);
-  renameSync(part, path);
+  try {
+    db.prepare('VACUUM INTO ?').run(part);
+    toDisk(part);
+    renameSync(part, path);
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw new CannotOpen(
+      'not copied',
+      `The copy could not be written: ${error instanceof Error ? error.message : String(error)}.`,
+      'Look whether the disk is full or failing, then back up again.',
+    );
+  }
 }
 
 function toDisk(path: string): void {

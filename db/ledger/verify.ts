@@ -66,7 +66,7 @@ export function* verifySteps(
         if (wrong.what !== null) return bad(device, seq, wrong.what);
         previous = { ...wrong.entry, hash: row.hash };
         if (seq === 1 && previous.prev !== null) copiedAt.push({ device, head: previous.prev });
-        if (anchor && anchor.device === device && anchor.seq === seq && anchor.hash !== row.hash)
+        if (anchor && anchor.device === device && anchor.seq === seq && !row.hash.startsWith(anchor.hash))
           return bad(device, seq, 'It is not the entry that the anchor names: its hash differs.');
         seq++;
         done++;

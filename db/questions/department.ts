@@ -112,7 +112,8 @@ export const placesList = question({
     return all<PlaceLine>(
       asking.db,
       `SELECT t.id, p.name, p.kind, p.path, pt.id AS parent, u.name AS unit, r.name AS rig, s.name AS station,
-         (SELECT count(*) FROM items i WHERE i.place_key = p.key) AS items
+         (SELECT count(*) FROM items i WHERE i.place_key = p.key
+            AND i.condition NOT IN ('retired', 'disposed')) AS items
        FROM places p JOIN things t ON t.key = p.key LEFT JOIN things pt ON pt.key = p.parent
        LEFT JOIN units u ON u.key = p.unit LEFT JOIN places r ON r.key = p.rig
        LEFT JOIN places s ON s.key = p.station

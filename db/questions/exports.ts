@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { dayText } from '../../domain/calendar/day.ts';
 import type { Values } from '../../domain/facts.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
+import { readBook } from '../caches/book.ts';
 import { headsOf } from '../ledger/verify.ts';
 import { all } from '../store/statements.ts';
 import { dueRowsOf } from './due.ts';
@@ -28,7 +29,13 @@ export const exportItems = question({
         'family',
       );
     const on = dayAsked(asking, args.on);
-    const titles = [...new Set(family.requirements.map(r => r.title))];
+    const rules = (readBook(asking.db).versions.get(family.id) ?? []).map(v => v.requirement);
+    const adopted = [...new Map(rules.map(r => [r.id, r])).values()];
+    const shared = new Set(adopted.map(r => r.title).filter((t, i, all) => all.indexOf(t) !== i));
+    const headed = adopted.map(r => ({
+      id: r.id,
+      title: shared.has(r.title) ? `${r.title} (${r.id})` : r.title,
+    }));
     const heading = [
       'Number',
       'Serial',
@@ -36,7 +43,7 @@ export const exportItems = question({
       'Place',
       'Assignment',
       'Condition',
-      ...titles.flatMap(t => [`${t}: last`, `${t}: due`, `${t}: state`]),
+      ...headed.flatMap(({ title }) => [`${title}: last`, `${title}: due`, `${title}: state`]),
     ];
     const rows = all<{
       key: number;
@@ -61,8 +68,8 @@ export const exportItems = question({
         row.place ?? '',
         row.assignment ?? '',
         row.condition,
-        ...titles.flatMap(title => {
-          const d = due.find(r => r.title === title);
+        ...headed.flatMap(({ id }) => {
+          const d = due.find(r => r.requirement === id);
           return [d?.lastOn ?? '', d?.dueOn ?? '', d?.state ?? ''];
         }),
       ];

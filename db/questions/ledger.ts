@@ -11,7 +11,13 @@ export const ledgerVerify = question({
   title:
     'Check every entry of the ledger; with an anchor from paper or a backup, also that no tail is cut off',
   schema: z.strictObject({
-    anchor: z.strictObject({ device: z.string(), seq: z.number().int(), hash: z.string() }).optional(),
+    anchor: z
+      .strictObject({
+        device: z.string(),
+        seq: z.number().int(),
+        hash: z.string().regex(/^[0-9a-f]{16,64}$/),
+      })
+      .optional(),
   }) as unknown as z.ZodType<Questions['ledger.verify']['takes']>,
   answer: (asking, args) => verifyLedger(asking.db, args.anchor, asking.watch),
   example: {},

@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import { showDay } from '../../domain/calendar/show.ts';
-import { firstDay, parseWhen } from '../../domain/calendar/when.ts';
 import {
   byWeight,
   CONDITION_EFFECT,
@@ -27,7 +26,7 @@ import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { rigConditions } from './rigs.ts';
 import { offerSpares } from './spares.ts';
-import { type Asking, question } from './types.ts';
+import { type Asking, CannotAnswer, question } from './types.ts';
 
 /** Things on a rig that nobody has seen, counted or tested for longer than this are told. Common practice, no source. */
 const STALE_DAYS = 30;
@@ -44,6 +43,13 @@ export const readinessNow = question({
   }>,
   answer(asking, args): Readiness {
     const on = dayAsked(asking, args.on);
+    if (on < asking.today)
+      throw new CannotAnswer(
+        'past day',
+        'Readiness tells of today, or of a day to come.',
+        'Leave the day out; what was so on a past day is told by the history of each thing.',
+        'on',
+      );
     const units = unitsOf(asking).filter(
       u => args.unit === undefined || u.name.toLowerCase() === args.unit.toLowerCase() || u.id === args.unit,
     );
@@ -164,23 +170,10 @@ function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
     `SELECT p.rig, count(*) AS things, max(i.seen_on) AS lastSeen,
        sum(i.seen_on IS NULL OR i.seen_on < :on - ${STALE_DAYS}) AS notSeen
      FROM items i JOIN places p ON p.key = i.place_key
-     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} AND (i.seen_on IS NULL OR i.seen_on <= :on) GROUP BY p.rig`,
+     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} GROUP BY p.rig`,
     { on },
   ))
     Object.assign(of(rig), counts);
-  // Only a day that is past finds things seen after it.
-  for (const { rig, item } of all<{ rig: number; item: number }>(
-    asking.db,
-    `SELECT p.rig, i.key AS item FROM items i JOIN places p ON p.key = i.place_key
-     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} AND i.seen_on > :on`,
-    { on },
-  )) {
-    const known = of(rig);
-    const seenOn = seenBy(asking, item, on);
-    known.things++;
-    if (seenOn === null || seenOn < on - STALE_DAYS) known.notSeen++;
-    if (seenOn !== null && (known.lastSeen === null || seenOn > known.lastSeen)) known.lastSeen = seenOn;
-  }
   for (const { rig, ...within } of all<{ rig: number; d7: number; d30: number; d90: number }>(
     asking.db,
     `SELECT p.rig, sum(d.due_on <= :on + 7) AS d7, sum(d.due_on <= :on + 30) AS d30, count(*) AS d90
@@ -192,20 +185,6 @@ function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
     Object.assign(of(rig), within);
   for (const finding of findingsOnRigs(asking, on)) of(finding.rig).findings.push(finding);
   return rigs;
-}
-
-/** The last day up to `on` that a thing was seen, for a day before its latest. */
-function seenBy(asking: Asking, item: number, on: Day): Day | null {
-  const seen = all<{ effective: string }>(
-    asking.db,
-    `SELECT effective FROM facts WHERE thing = ? AND voided_at IS NULL
-     AND (kind = 'record' OR (kind = 'place' AND ("values" ->> '$.how') NOT IN ('sheet', 'told')))`,
-    item,
-  ).flatMap(({ effective }) => {
-    const when = parseWhen(effective);
-    return when && firstDay(when) <= on ? [firstDay(when)] : [];
-  });
-  return seen.reduce<Day | null>((last, d) => (last === null || d > last ? d : last), null);
 }
 
 function findingsOnRigs(asking: Asking, on: Day): Finding[] {
@@ -262,7 +241,7 @@ function elsewhere(asking: Asking, on: Day): Readiness['elsewhere'] {
     asking.db,
     `SELECT p.path AS place, sum(blocks) AS blocks, sum(limits AND NOT blocks) AS limits FROM (
        SELECT place_key, ${effects[0]} AS blocks, ${effects[1]} AS limits FROM (
-         SELECT d.item, d.place_key, CASE d.basis WHEN 'unjudged' THEN 'limits' ELSE d.late END AS effect,
+         SELECT d.item, d.place_key, CASE d.basis WHEN 'unjudged' THEN 'limits' WHEN 'retest' THEN 'blocks' ELSE d.late END AS effect,
            '' AS condition
          FROM due d WHERE ${notRidden('d')} AND ${AGAINST} AND ${IN_FORCE}
          UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i

@@ -22,9 +22,10 @@ export const rigPage = question({
     const on = dayAsked(asking, args.on);
     const wanted = args.rig.trim().toLowerCase();
     const { lines, rigs, rides, open } = rigLines(asking, on);
-    const line = lines.find(
-      l => l.id === args.rig || l.name.toLowerCase() === wanted || l.unit?.toLowerCase() === wanted,
-    );
+    const line =
+      lines.find(l => l.id === args.rig) ??
+      lines.find(l => l.name.toLowerCase() === wanted) ??
+      lines.find(l => l.unit?.toLowerCase() === wanted);
     const rig = rigs.find(r => r.id === line?.id);
     if (!line || !rig)
       throw new CannotAnswer(

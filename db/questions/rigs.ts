@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import type { RigCondition } from '../../domain/coverage/readiness.ts';
+import { inOrder } from '../../domain/facts.ts';
 import {
   type NotReturned,
   notReturned,
@@ -33,7 +34,7 @@ export const rigsOf = (asking: Asking): Rig[] => factsOfThings(asking.db, RIG);
 export const latest = (facts: readonly PlainFact[], kind: string): PlainFact | undefined =>
   facts
     .filter(f => f.kind === kind)
-    .sort((a, b) => (a.effective < b.effective ? -1 : a.effective > b.effective ? 1 : a.clock - b.clock))
+    .sort(inOrder)
     .at(-1);
 
 type RigState = { condition: RigCondition; reason: string | null; since: string };
@@ -138,7 +139,7 @@ export function rigLines(
       {
         ...row,
         chassis: typeof identity.chassis === 'string' ? identity.chassis : null,
-        standing: rides.some(r => r.rig === row.id && isOwn(rides, r)) ? 'first line' : 'reserve',
+        standing: typeof identity.unit === 'string' ? 'first line' : 'reserve',
         condition: state?.condition ?? 'in service',
         conditionReason: state?.reason ?? null,
         conditionSince: state?.since ?? null,
@@ -150,11 +151,6 @@ export function rigLines(
     ];
   });
   return { lines, rigs, rides, open };
-}
-
-/** A ride is on the unit's own rig where it is the first the unit ever had. */
-function isOwn(rides: readonly Ride[], ride: Ride): boolean {
-  return rides.find(r => r.unit === ride.unit)?.rig === ride.rig;
 }
 
 function metersOf(facts: readonly PlainFact[]): RigLine['meters'] {

@@ -3,10 +3,11 @@ import type { Day } from '../../domain/calendar/day.ts';
 import { showWhen } from '../../domain/calendar/show.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import { type Derived, derive } from '../../domain/derive/thing.ts';
+import { inOrder } from '../../domain/facts.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
-import { asItemFacts, factsOf, identityOf, memberOf } from '../caches/facts.ts';
+import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
 import { all, type Db, one } from './statements.ts';
 
 /**
@@ -31,6 +32,11 @@ export function lookInto(
   const identity = (id: string, kind: string): Record<string, unknown> | null => {
     const thing = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
     return thing?.kind === kind ? identityOf(factsOf(db, thing.key)) : null;
+  };
+  /** Facts of a kind of a place, the one that counts last. */
+  const placeFacts = (id: string, kind: string): PlainFact[] => {
+    const key = thingKey(db, id);
+    return (key === undefined ? [] : factsOf(db, key)).filter(f => f.kind === kind).sort(inOrder);
   };
   /** Ids of things of a kind that this act touched. */
   const touchedOf = (kind: string): string[] =>
@@ -79,12 +85,23 @@ export function lookInto(
       return agency ? { name: String(agency.name), rin: (agency.rin as string | null) ?? null } : null;
     },
     rig: id => identity(id, 'place')?.kind === 'rig',
+    rigCondition(rig) {
+      const last = placeFacts(rig, 'rig condition').at(-1);
+      return last ? { condition: String(last.values.condition), effective: last.effective } : null;
+    },
+    lastRide(rig, unit) {
+      const ofUnit = all<{ effective: When }>(
+        db,
+        `SELECT f.effective FROM fact_refs r JOIN facts f ON f.key = r.fact
+         WHERE r.thing = ? AND f.kind = 'ride' AND f.voided_at IS NULL`,
+        unit,
+      ).map(f => f.effective);
+      return [...ofUnit, ...placeFacts(rig, 'ride').map(f => f.effective)].sort().at(-1) ?? null;
+    },
     lastReading(rig, meter, upTo) {
-      const key = thingKey(db, rig);
-      const readings = (key === undefined ? [] : factsOf(db, key))
-        .filter(f => f.kind === 'meter' && f.values.meter === meter && f.effective <= upTo)
-        .sort((a, b) => (a.effective < b.effective ? -1 : a.effective > b.effective ? 1 : a.clock - b.clock));
-      const last = readings.at(-1);
+      const last = placeFacts(rig, 'meter')
+        .filter(f => f.values.meter === meter && f.effective <= upTo)
+        .at(-1);
       return last ? { reading: Number(last.values.reading), on: last.effective } : null;
     },
     noteClosed(note) {
@@ -98,6 +115,15 @@ export function lookInto(
         if (member) numbers.add(member.number);
       }
       return numbers;
+    },
+    memberNumber(id) {
+      const key = thingKey(db, id);
+      const member = key === undefined ? null : memberOf(factsOf(db, key));
+      return member ? String(member.number) : null;
+    },
+    placeUnder(id) {
+      const under = identity(id, 'place')?.under;
+      return typeof under === 'string' ? under : null;
     },
     placeNamed(under, name) {
       const wanted = name.toLowerCase();

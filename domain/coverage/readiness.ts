@@ -39,6 +39,8 @@ export const CONDITION_EFFECT: Partial<Record<Condition, WhenLate>> = {
 
 /** The effect of a due row on a unit, or null where it tells nothing against it. Not judged limits: nobody vouches for it. */
 export function dueEffect(finding: { state: DueState; late: WhenLate }): WhenLate | null {
+  // What owes a retest is out until it passes, whatever its date's being late would do.
+  if (finding.state === 'retest owed') return CONDITION_EFFECT['retest owed'] ?? finding.late;
   if (AGAINST.has(finding.state)) return finding.late;
   return finding.state === 'not judged' ? 'limits' : null;
 }

@@ -50,7 +50,7 @@ export function firstDrawing(places: readonly { id: string; name: string }[]): B
     const inView = places.filter(p => viewOf(p.name) === view);
     const perRow = Math.max(
       1,
-      Math.min(inView.length, inView.length > 6 ? Math.ceil(inView.length / 2) : inView.length),
+      Math.min(GRID.columns, inView.length > 6 ? Math.ceil(inView.length / 2) : inView.length),
     );
     const rows = Math.max(1, Math.ceil(inView.length / perRow));
     const h = Math.max(1, Math.floor(GRID.rows / rows));

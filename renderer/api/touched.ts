@@ -2,7 +2,7 @@
 import type { QuestionName } from '../../db/api.ts';
 
 /** How units and rigs stand: told from things, their dates and their places. */
-const STANDING: readonly QuestionName[] = ['readiness.now', 'rigs.list', 'rig.page'];
+const STANDING: readonly QuestionName[] = ['readiness.now', 'rigs.list', 'rig.page', 'item.spares'];
 
 /** Questions whose answer may change when a name is touched. `item:<id>` is looked at on its own below. */
 const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
@@ -24,12 +24,15 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'department.summary',
     'search.all',
     'due.list',
+    'due.counts',
     'due.groups',
     'item.page',
+    'item.history',
+    'notes.list',
     ...STANDING,
   ],
   notes: ['notes.list', 'readiness.now'],
-  members: ['members.list', 'search.all'],
+  members: ['members.list', 'search.all', 'notes.list', 'item.history'],
   rulebook: [
     'rulebook.list',
     'rulebook.trial',

@@ -2,6 +2,7 @@
 import { Link, Outlet, useNavigate, useRouter } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
 import type { DepartmentSummary } from '../../db/api.ts';
+import { useDayTurn } from '../api/useDayTurn.ts';
 import { Action } from '../parts/Action.tsx';
 import { useActing } from '../parts/acting/acting.tsx';
 import { MemberPicker } from '../parts/acting/MemberPicker.tsx';
@@ -26,6 +27,7 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
   const search = useRef<SearchHandle>(null);
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
+  useDayTurn(summary.zone);
   useBrought({ dialog: setOpen, search: () => search.current?.focus() });
   useKeys('Everywhere', [
     { key: '/', label: 'Search', run: () => search.current?.focus() },

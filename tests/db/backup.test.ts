@@ -274,7 +274,21 @@ describe('a head on paper', () => {
       seq: 14,
       hash,
     });
-    expect(readAnchor(`k3f9ab12 14 ${hash.slice(1)}`)).toBeNull();
+    // Paper holds the first sixteen digits; fewer name no entry.
+    expect(readAnchor(`k3f9ab12 14 ${hash.slice(0, 16)}`)?.hash).toBe(hash.slice(0, 16));
+    expect(readAnchor(`k3f9ab12 14 ${hash.slice(0, 15)}`)).toBeNull();
+    expect(readAnchor(`k3f9ab12 14 ${hash}a`)).toBeNull();
     expect(readAnchor('')).toBeNull();
+  });
+});
+
+describe('a backup that was not closed', () => {
+  it('is not restored: what stands in its journal would not come along', () => {
+    const folder = scratch();
+    const backup = join(folder, 'District.baybook');
+    writeFileSync(backup, 'main file');
+    writeFileSync(`${backup}-wal`, 'more');
+    expect(() => restoreBeside(folder, backup)).toThrow(/not all of it is in this one file/);
+    expect(readdirSync(folder).sort()).toEqual(['District.baybook', 'District.baybook-wal']);
   });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { DepartmentPage } from '../../db/api-desk.ts';
 import { all, one } from '../../db/store/statements.ts';
-import { newDepartment } from './kit/department.ts';
+import { layGround, newDepartment } from './kit/department.ts';
 
 describe('the department’s page', () => {
   it('gives the settings as amended, and the file’s format and device', async () => {
@@ -61,5 +61,31 @@ describe('measures', () => {
     // 1 ft is 0.3048 m exactly (NIST SP 811, B.8).
     expect(await received()).toContain('15.24 m (50 ft)');
     expect((await d.ask<{ measures: string }>('department.summary', {})).measures).toBe('SI');
+  });
+});
+
+describe('an amendment', () => {
+  it('puts no place inside itself, gives no name twice, and names a station where one is asked for', () => {
+    const d = newDepartment();
+    const { rig, bed, station, unit } = layGround(d);
+    const tray = d.must('place.add', { name: 'tray', kind: 'compartment', under: bed });
+    expect(d.codes('place.amend', { place: bed, under: bed })).toEqual(['under itself']);
+    expect(d.codes('place.amend', { place: bed, under: tray })).toEqual(['under itself']);
+    d.must('rig.add', { name: 'Reserve R-1' });
+    expect(d.codes('place.amend', { place: rig, name: 'reserve r-1' })).toEqual(['name in use']);
+    d.must('place.amend', { place: rig, name: 'Engine 31' });
+    expect(d.codes('unit.amend', { unit, station: 'nonsense' })).toEqual(['not found']);
+    d.must('unit.amend', { unit, station });
+    expect(d.codes('department.amend', { department: 'x', name: 'Later', on: '2099-01-01' })).toContain(
+      'future date',
+    );
+  });
+
+  it('lets a member keep their own number, and no other', () => {
+    const d = newDepartment();
+    const member = d.must('member.add', { number: '9', name: 'D. Poplar', position: 'driver' });
+    d.must('member.add', { number: '10', name: 'E. Ash', position: 'driver' });
+    d.must('member.amend', { member, number: '9', name: 'D. Poplar-Lind' });
+    expect(d.codes('member.amend', { member, number: '10' })).toEqual(['number in use']);
   });
 });

@@ -27,10 +27,10 @@ describe('a family as CSV', () => {
     const [first] = data;
     expect(first).toMatchObject({
       Place: 'Engine 31, hosebed driver side',
-      'Service test: last': '2026-06-14',
+      'Service test (hose.service-test): last': '2026-06-14',
       // NFPA 1962 (2018) 4.8.2: annually.
-      'Service test: due': '2027-06-14',
-      'Service test: state': 'current',
+      'Service test (hose.service-test): due': '2027-06-14',
+      'Service test (hose.service-test): state': 'current',
     });
     // A cell that a spreadsheet would take for a formula stays text.
     expect(first?.Serial).toBe("'=1+1");

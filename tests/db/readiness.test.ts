@@ -118,21 +118,9 @@ describe('readiness', () => {
     }
   });
 
-  it('of a day that is past knows nothing seen after it', async () => {
+  it('is not told of a day that is past: what was so then is not what is so now', async () => {
     const d = newDepartment();
-    const { rig } = layGround(d);
-    const item = aHose(d, '31-1', { place: rig, how: 'sheet' });
-    const seen = async (on: string) => {
-      const [unit] = (await d.ask<Readiness>('readiness.now', { on })).units;
-      return [unit?.things, unit?.lastSeen, unit?.notSeenFor.things];
-    };
-    expect(await seen(TODAY)).toEqual([1, null, 1]);
-    d.must('record.add', { item, activity: 'inspection', outcome: 'pass', on: '2026-06-14' });
-    d.must('record.add', { item, activity: 'inspection', outcome: 'pass', on: '2026-11-20' });
-    expect(await seen(TODAY)).toEqual([1, '2026-11-20', 0]);
-    expect(await seen('2026-11-19')).toEqual([1, '2026-06-14', 1]);
-    expect(await seen('2026-06-30')).toEqual([1, '2026-06-14', 0]);
-    expect(await seen('2026-01-01')).toEqual([1, null, 1]);
+    await expect(d.ask('readiness.now', { on: '2026-11-24' })).rejects.toThrow(/today, or of a day to come/);
   });
 
   it('opens each reason to its why: the requirement, or the condition and since when', async () => {
@@ -198,6 +186,59 @@ describe('a rig', () => {
     expect(d.codes('rig.return', { rig }, { by: driver })).toEqual(['not entitled']);
     d.must('rig.return', { rig });
     expect((await d.ask<RigLine[]>('rigs.list'))[0]?.condition).toBe('in service');
+  });
+
+  it('that is out of service is limited by nobody who may not return it: that would be half a return', async () => {
+    const d = newDepartment();
+    const { rig } = layGround(d);
+    const driver = d.must('member.add', { number: '9', name: 'D. Poplar', position: 'driver' });
+    const out = { rig, condition: 'out of service', reason: 'Transmission leak, drops falling' };
+    d.must('rig.takeOut', { rig, condition: 'limited', reason: 'Mirror cracked' }, { by: driver });
+    d.must('rig.takeOut', out, { by: driver });
+    const limit = { rig, condition: 'limited', reason: 'Drives, slowly' };
+    expect(d.codes('rig.takeOut', limit, { by: driver })).toEqual(['out of service']);
+    d.must('rig.return', { rig });
+    d.must('rig.takeOut', limit, { by: driver });
+    expect((await d.ask<RigLine[]>('rigs.list'))[0]?.condition).toBe('limited');
+  });
+
+  it('is in the state that was told last, though an earlier deed of the day had a time and the later has none', async () => {
+    const d = newDepartment();
+    const { rig, unit } = layGround(d);
+    d.must('rig.takeOut', { rig, condition: 'out of service', reason: 'Tire', on: '2026-11-25T05:00' });
+    d.must('rig.return', { rig, on: '2026-11-25T06:00' });
+    d.must('rig.takeOut', { rig, condition: 'out of service', reason: 'Air leak' });
+    expect((await d.ask<RigLine[]>('rigs.list'))[0]).toMatchObject({
+      condition: 'out of service',
+      conditionReason: 'Air leak',
+    });
+    const reserve = d.must('rig.add', { name: 'Reserve R-1' });
+    d.must('rig.ride', { rig: reserve, unit, on: '2026-11-25T07:00' });
+    d.must('rig.ride', { rig, unit, on: '2026-11-25' });
+    expect((await d.ask<RigLine[]>('rigs.list')).map(r => r.unit)).toEqual(['Engine 31', null]);
+  });
+
+  it('is found by its own name before the name of a unit that rides another', async () => {
+    const d = newDepartment();
+    const { unit } = layGround(d);
+    const other = d.must('rig.add', { name: 'Alpha 9' });
+    d.must('rig.ride', { rig: other, unit });
+    expect((await d.ask<RigPage>('rig.page', { rig: 'Engine 31' })).name).toBe('Engine 31');
+  });
+
+  it('stays its unit’s own, though its crew rode another before the unit was in the book', async () => {
+    const d = newDepartment();
+    const unit = d.must('unit.add', { name: 'Engine 31', rig: { name: 'Engine 31' }, on: '2026-11-25' });
+    const other = d.must('rig.add', { name: 'Reserve R-1', on: '2026-01-01' });
+    d.must('rig.ride', { rig: other, unit, on: '2026-11-20' });
+    expect((await d.ask<RigLine[]>('rigs.list')).map(r => [r.name, r.standing])).toEqual([
+      ['Engine 31', 'first line'],
+      ['Reserve R-1', 'reserve'],
+    ]);
+    expect((await d.ask<Readiness>('readiness.now')).units[0]?.rig).toMatchObject({
+      name: 'Engine 31',
+      own: true,
+    });
   });
 
   it('refuses a meter that goes backward unless it was replaced', async () => {

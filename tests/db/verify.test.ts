@@ -145,6 +145,10 @@ describe('verifying', () => {
       db.prepare('UPDATE heads SET hash = ? WHERE device = ?').run(prev, own);
     };
     expect(tampered(file, forged, db => verifyLedger(db)).ok).toBe(true);
+    // Paper holds the first sixteen digits of the hash.
+    const printed = { ...anchor, hash: anchor.hash.slice(0, 16) };
+    for (const kept of [anchor, printed])
+      expect(tampered(file, forged, db => verifyLedger(db, kept)).firstBad?.seq).toBe(anchor.seq);
     expect(tampered(file, forged, db => verifyLedger(db, anchor)).firstBad).toEqual({
       device: own,
       seq: 9,

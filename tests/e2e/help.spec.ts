@@ -59,6 +59,7 @@ test('the words, and how the evidence is kept', async ({ page }) => {
   await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
   await page.keyboard.press('F1');
   const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('combobox', { name: 'Search help' })).toBeFocused();
   await page.keyboard.type('words we');
   await expect(dialog.getByRole('article', { name: 'Words we use' })).toBeVisible();
   await look(page, 'help-words');

@@ -32,13 +32,16 @@ describe('a unit', () => {
     expect(verdict({ effects: ['blocks'], lastSeen: null })).toBe('not ready');
   });
 
-  it.each(['overdue', 'never done', 'retest owed', 'life ended'] as const)(
+  it.each(['overdue', 'never done', 'life ended'] as const)(
     'is told of what is %s by the effect its requirement has',
     state => {
       expect(dueEffect({ state, late: 'blocks' })).toBe('blocks');
       expect(dueEffect({ state, late: 'notes' })).toBe('notes');
     },
   );
+
+  it('is blocked by what owes a retest, whatever its date’s being late would do', () =>
+    expect(dueEffect({ state: 'retest owed', late: 'notes' })).toBe('blocks'));
 
   it('is not told of what is only due soon', () =>
     expect(dueEffect({ state: 'due soon', late: 'blocks' })).toBeNull());

@@ -30,9 +30,13 @@ describe('a place', () => {
 
 describe('a first drawing', () => {
   it('puts every place inside its view, none over another', () => {
-    const places = Array.from({ length: 40 }, (_, i) => ({ id: String(i), name: `${'LR'[i % 2]}${i}` }));
+    const places = [
+      ...Array.from({ length: 40 }, (_, i) => ({ id: String(i), name: `${'LR'[i % 2]}${i}` })),
+      // More in one view than it has columns.
+      ...Array.from({ length: 26 }, (_, i) => ({ id: `t${i}`, name: `roof tray ${i}` })),
+    ];
     const boxes = firstDrawing(places);
-    expect(boxes).toHaveLength(40);
+    expect(boxes).toHaveLength(66);
     for (const box of boxes) expect(fits(box), JSON.stringify(box)).toBe(true);
     for (const a of boxes)
       for (const b of boxes)

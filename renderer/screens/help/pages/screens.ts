@@ -319,7 +319,7 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
     sections: [
       {
         steps: [
-          'Name the department and choose its time zone. Its days end at midnight there, and the zone stays as it is.',
+          'Name the department and choose its time zone. Its days end at midnight there. The Department screen can amend it later.',
           'Give your member number and name. You begin as the administrator.',
           'Bring in a sheet, or add things by hand.',
           'Read the rule book and confirm the permits of your cylinders.',

@@ -173,7 +173,7 @@ export const WORKING_PAGES: readonly HelpPage[] = [
       {
         heading: 'Anchors',
         says: [
-          'A chain cannot see its own end cut off. That is what anchors are for: the number of entries and the last hash, printed on paper and kept with backups. A kept anchor shows whether anything after it was taken away.',
+          'A chain cannot see its own end cut off. That is what anchors are for: the number of entries and the last hash, printed on paper and kept with backups. A kept anchor shows whether anything up to it was taken away or changed. The digits on paper are the first sixteen of the hash; they are enough to check by.',
         ],
       },
       {
