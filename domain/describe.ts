@@ -1,4 +1,5 @@
 /** A thing in a few words, from its family and attributes: `1¾ in attack hose, 50 ft`. */
+import { capital } from './capital.ts';
 import type { Values } from './facts.ts';
 import { familyOf } from './rulebook/index.ts';
 
@@ -48,8 +49,4 @@ export function inchText(value: unknown): string {
 
 function joined(...words: unknown[]): string {
   return words.filter(w => typeof w === 'string' && w !== '').join(' ');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,12 +1,9 @@
 /** The folder of backups beside department files: what lies there, making one, and restoring one beside the others. */
 import {
-  closeSync,
   constants,
   copyFileSync,
   existsSync,
-  fsyncSync,
   lstatSync,
-  openSync,
   renameSync,
   rmSync,
   statSync,
@@ -15,6 +12,7 @@ import {
 import { basename, dirname, join } from 'node:path';
 import type { Answer, BackupMade, BackupPreview, DepartmentFile, Problem } from '../db/api.ts';
 import { ANCHOR_ENDING, anchorText } from '../db/files/anchor.ts';
+import { toDisk } from '../db/files/disk.ts';
 import { checkBackup } from '../db/store/checking.ts';
 import type { Department } from '../db/store/client.ts';
 import { ENDING, ensureFolder, fileName, filePath, freeName, listFiles } from './folder.ts';
@@ -123,13 +121,6 @@ function plainStem(name: string): string {
   const plain = name.replace(NOT_IN_NAMES, ' ').replace(/\s+/g, ' ').trim().replace(/^\.+/, '');
   const short = [...plain].slice(0, 40).join('');
   return short.replace(/[. ]+$/, '') || 'Department';
-}
-
-/** Force what was written of a file onto the disk. */
-function toDisk(path: string): void {
-  const written = openSync(path, 'r+');
-  fsyncSync(written);
-  closeSync(written);
 }
 
 /** `2026-11-25 1407`, on the department's clock. */

@@ -2,12 +2,12 @@
  * Stations, rigs and the places inside them. Every place is derived whenever one is touched: there are hundreds,
  * not thousands, and a place's whole name and station depend on those above it.
  */
-
 import { numberSort } from '../../domain/number.ts';
 import { type RideFact, ridesFrom } from '../../domain/rigs/rides.ts';
 import { all, type Db, prepared, run } from '../store/statements.ts';
 import { identityOf } from './facts.ts';
 import { factsByThing } from './many.ts';
+import { rideFactsOf } from './rides.ts';
 import { writeWords } from './words.ts';
 
 interface Known {
@@ -37,15 +37,7 @@ export function derivePlaces(db: Db): void {
       run(db, 'DELETE FROM words WHERE rowid = ?', key);
       continue;
     }
-    const begins = facts.find(f => f.kind === 'identity' && typeof f.values.unit === 'string');
-    if (begins) rides.push({ ...begins, rig: id, unit: String(begins.values.unit) });
-    for (const fact of facts)
-      if (fact.kind === 'ride')
-        rides.push({
-          ...fact,
-          rig: id,
-          unit: typeof fact.values.unit === 'string' ? fact.values.unit : null,
-        });
+    rides.push(...rideFactsOf(id, facts));
     known.set(id, {
       key,
       id,
@@ -53,7 +45,7 @@ export function derivePlaces(db: Db): void {
       name: String(identity.name),
       under: typeof identity.under === 'string' ? identity.under : null,
       unit: null,
-      ownUnit: begins ? String(begins.values.unit) : null,
+      ownUnit: typeof identity.unit === 'string' ? identity.unit : null,
     });
   }
   // A unit follows its crew: what rides on the rig that the crew rides now counts for it.

@@ -2,7 +2,7 @@
  * Backups: a consistent copy of the file, an anchor beside it, and what a copy is to the file that is open. A copy
  * is only ever read here; it is restored as a file of its own and never over another.
  */
-import { closeSync, existsSync, fsyncSync, openSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { basename } from 'node:path';
 import Database from 'better-sqlite3';
 import { readAnchor } from '../../domain/anchors.ts';
@@ -12,6 +12,7 @@ import { APPLICATION_ID } from '../store/open.ts';
 import { CannotOpen } from '../store/refusal.ts';
 import { all, type Db, one } from '../store/statements.ts';
 import { ANCHOR_ENDING } from './anchor.ts';
+import { toDisk } from './disk.ts';
 
 /**
  * Write the whole file as it stands between two acts into a new file.
@@ -39,12 +40,6 @@ export function writeCopy(db: Db, path: string): void {
       'Look whether the disk is full or failing, then back up again.',
     );
   }
-}
-
-function toDisk(path: string): void {
-  const written = openSync(path, 'r+');
-  fsyncSync(written);
-  closeSync(written);
 }
 
 /** The heads an anchor names, or null where there is none beside the copy. */

@@ -1,5 +1,6 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { capital } from '../../domain/capital.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue, type UnitSystem } from '../../domain/units.ts';
 import type { DepartmentSummary, HistoryLine, ItemPage } from '../api.ts';
@@ -8,7 +9,7 @@ import { itemHistory, itemPage } from '../questions/items.ts';
 import type { Asking } from '../questions/types.ts';
 import { counted, dateText, daysFigure, momentText } from './dates.ts';
 import { fieldList, type Sheet, section, titled, together } from './frame.ts';
-import { capital, isMark, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
+import { isMark, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
 import { bareTable, figureCell, listTable } from './tables.ts';
 
 /** @throws CannotAnswer where no thing has the id */

@@ -3,6 +3,7 @@
  * with its word. Corners and strokes are those of the screen's shapes, on a board of 18 by 12.
  */
 import type { CanvasElement, TableCell } from 'pdfmake/interfaces.js';
+import { capital } from '../../domain/capital.ts';
 import type { MarkState } from '../../domain/derive/marks.ts';
 import type { Condition } from '../../domain/facts.ts';
 
@@ -80,8 +81,4 @@ export function stateCells(state: MarkState): [TableCell, TableCell] {
 export function conditionCells(condition: Condition): [TableCell, TableCell] {
   if (isMark(condition)) return stateCells(condition);
   return [{ text: '' }, { text: condition === 'serviceable' ? '' : capital(condition) }];
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

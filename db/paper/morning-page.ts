@@ -1,10 +1,12 @@
 /** The morning page of a station: what is known against each of its units, and room to write what was decided. */
 import type { Column, Content, TableCell } from 'pdfmake/interfaces.js';
 import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
+import { isNoteFor } from '../../domain/coverage/notes.ts';
 import type { DepartmentSummary, DueListRow } from '../api.ts';
 import type { NoteLine, Readiness, UnitReadiness } from '../api-desk.ts';
 import { dueList } from '../questions/due.ts';
-import { readinessNow } from '../questions/readiness.ts';
+import { dayAsked } from '../questions/fields.ts';
+import { tellReadiness } from '../questions/readiness.ts';
 import { rigsList } from '../questions/rigs.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { brief, counted, dateText, momentText } from './dates.ts';
@@ -35,14 +37,9 @@ export async function morningPage(
       `Use one of: ${department.stations.map(s => s.name).join(', ') || 'none is known yet'}.`,
       'station',
     );
-  const known = await readinessNow.answer(asking, { on });
+  const known = tellReadiness(asking, dayAsked(asking, on), unit => unit.station === station.name);
   const rigs = (await rigsList.answer(asking, { on })).filter(r => r.station === station.name);
-  // Among the others a unit tells its heaviest reasons only; the page counts them all.
-  const units = await Promise.all(
-    known.units
-      .filter(u => u.station === station.name)
-      .map(async u => (await readinessNow.answer(asking, { on, unit: u.unit })).units[0] ?? u),
-  );
+  const { units } = known;
   const ridden = units.flatMap(u => (u.rig ? [u.rig.name] : []));
   const here = new Set([station.name, ...rigs.map(r => r.name), ...ridden]);
   const out = known.outOfService.filter(o => o.place === null || here.has(topOf(o.place)));
@@ -55,7 +52,9 @@ export async function morningPage(
     within: SOON_DAYS,
     state: ['due soon', 'current'],
   });
-  const notes = known.notes.filter(n => isFor(n, station.name, units));
+  const notes = known.notes.filter(n =>
+    isNoteFor(n, { units: units.map(u => u.name), station: station.name }),
+  );
   const spare = rigs.filter(r => !ridden.includes(r.name)).map(r => r.name);
   const first = units.find(u => u.reasons.length > 0);
   // Where the units will not stay on one page, each has its heads with it.
@@ -87,12 +86,6 @@ export async function morningPage(
 
 /** The outermost name of a place: `Engine 31` of `Engine 31, crosslay 2`. */
 const topOf = (place: string) => place.split(',')[0] ?? place;
-
-/** A note is for its unit or its station; one that names neither is for everyone. */
-function isFor(note: NoteLine, station: string, units: readonly UnitReadiness[]): boolean {
-  if (note.unit !== null) return units.some(u => u.name === note.unit);
-  return note.station === null || note.station === station;
-}
 
 function answer(units: readonly UnitReadiness[]): string {
   const counts = Map.groupBy(units, u => u.verdict);

@@ -1,9 +1,10 @@
 /** One unit on a morning page. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { capital } from '../../domain/capital.ts';
 import type { Reason, UnitReadiness } from '../api-desk.ts';
 import { brief, counted, dateText } from './dates.ts';
 import { together } from './frame.ts';
-import { capital, isMark, stateCells } from './marks.ts';
+import { isMark, stateCells } from './marks.ts';
 import { bareTable, figureCell, type Head, listTable, monoCell } from './tables.ts';
 
 const REASON_HEADS: readonly Head[] = [

@@ -1,5 +1,6 @@
 /** A rig on paper: its drawing, and every place with what is in it, a box before each thing to tick. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { capital } from '../../domain/capital.ts';
 import { countWrong, heaviestWrong } from '../../domain/derive/marks.ts';
 import { placeTree } from '../../domain/rigs/tree.ts';
 import type { LeftThing, RigItem } from '../api-desk.ts';
@@ -7,7 +8,7 @@ import { rigPage } from '../questions/rig-page.ts';
 import type { Asking } from '../questions/types.ts';
 import { counted, dateText } from './dates.ts';
 import { type Sheet, SIDE_PT, section, titled } from './frame.ts';
-import { capital, MARK_WIDTH_PT, markOf } from './marks.ts';
+import { MARK_WIDTH_PT, markOf } from './marks.ts';
 import { rigDrawing } from './rig-drawing.ts';
 
 const WIDTH_PT = 612 - 2 * SIDE_PT;

@@ -1,6 +1,7 @@
 /** The rules of one family on paper: each with its clock, its sources and how far to trust them, and its cautions. */
 import type { Content } from 'pdfmake/interfaces.js';
 import { parseDay } from '../../domain/calendar/day.ts';
+import { capital } from '../../domain/capital.ts';
 import { FAMILIES, familyOf } from '../../domain/rulebook/index.ts';
 import type { Family, Requirement, Source } from '../../domain/rulebook/types.ts';
 import {
@@ -23,7 +24,6 @@ import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText } from './dates.ts';
 import { beforeYouStart, fieldList, type Sheet, section, titled, together } from './frame.ts';
-import { capital } from './marks.ts';
 
 /** @throws CannotAnswer where there is no such family */
 export async function ruleSheet(asking: Asking, id: string, on: string): Promise<Sheet> {

@@ -38,6 +38,9 @@ export interface Where {
   on: Day;
 }
 
+/** The rows of `due d` whose version of the requirement is in force on the day `:on`. */
+export const IN_FORCE = '(d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)';
+
 /** Dated rows: those whose state depends on the day compared with. */
 const DATED = "d.basis IN ('counted', 'first', 'life')";
 
@@ -58,7 +61,7 @@ export const STATE_SQL: Readonly<Record<DueState, string>> = {
  */
 export function whereOf(asking: Asking, filter: DueFilter, withState = true): Where {
   const on = dayAsked(asking, filter.on);
-  const parts = ['(d.from_day IS NULL OR d.from_day <= :on)', '(d.to_day IS NULL OR d.to_day > :on)'];
+  const parts = [IN_FORCE];
   const values: Record<string, unknown> = { on };
   if (filter.family !== undefined) {
     if (!familyOf(filter.family))

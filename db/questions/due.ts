@@ -10,7 +10,7 @@ import type { DueCounts, DueGroup, DueList, DueListRow } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { all, one } from '../store/statements.ts';
 import { CELL, type Cell, tally } from './due-cells.ts';
-import { filterFields, NONE, whereOf } from './due-filter.ts';
+import { filterFields, IN_FORCE, NONE, whereOf } from './due-filter.ts';
 import { page, textOrNull } from './fields.ts';
 import { type Asking, question } from './types.ts';
 
@@ -87,7 +87,7 @@ export function dueRowsOf(asking: Asking, item: number, on: Day): DueListRow[] {
   return all<Row>(
     asking.db,
     `SELECT ${ROW} FROM due d ${JOINS}
-     WHERE d.item = :item AND (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)
+     WHERE d.item = :item AND ${IN_FORCE}
      ORDER BY d.due_on, d.key`,
     { item, on },
   ).map(row => listRow(book, row, on));

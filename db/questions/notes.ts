@@ -1,5 +1,6 @@
 /** Pass-on notes, and what was done since somebody last looked. */
 import { z } from 'zod';
+import { capital } from '../../domain/capital.ts';
 import { ACTIONS } from '../actions/index.ts';
 import type { ChangeLine, NoteLine } from '../api-desk.ts';
 import { identityOf } from '../caches/facts.ts';
@@ -177,5 +178,3 @@ function ridden(asking: Asking, unit: unknown): string {
       : undefined;
   return name === undefined ? 'Ridden by no unit' : `Ridden by ${name}`;
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

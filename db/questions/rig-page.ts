@@ -1,7 +1,7 @@
 /** One rig: its places and what is in them, its drawing, meters, rides and what was not brought back. */
 import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
-import { type Basis, type DueState, heaviest, stateOn } from '../../domain/derive/due.ts';
+import { heaviest } from '../../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown } from '../../domain/facts.ts';
 import { type Box, firstDrawing } from '../../domain/rigs/drawing.ts';
 import type { NotReturned, Ride } from '../../domain/rigs/rides.ts';
@@ -9,6 +9,7 @@ import type { LeftThing, RigItem, RigPage } from '../api-desk.ts';
 import { all, one } from '../store/statements.ts';
 import { day, dayAsked } from './fields.ts';
 import { latest, type Rig, rigLines } from './rigs.ts';
+import { standingOf, statesIn } from './states.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 
 export const rigPage = question({
@@ -88,15 +89,13 @@ function readingsOf({ facts }: Rig): RigPage['readings'] {
 
 /** Living things on the rig by the key of their place, each with its heaviest state. */
 function itemsOnRig(asking: Asking, rig: number, on: Day): Map<number, RigItem[]> {
-  const states = new Map<number, DueState[]>();
-  for (const row of all<{ item: number; basis: Basis; dueOn: Day | null; warnOn: Day | null }>(
-    asking.db,
-    `SELECT d.item, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn FROM items i
-     JOIN places p ON p.key = i.place_key JOIN due d ON d.item = i.key
-     WHERE p.rig = :rig AND (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)`,
-    { rig, on },
-  ))
-    states.set(row.item, [...(states.get(row.item) ?? []), stateOn(row, on)]);
+  const states = standingOf(
+    asking,
+    on,
+    'items i JOIN places p ON p.key = i.place_key JOIN due d ON d.item = i.key',
+    'p.rig = :rig',
+    { rig },
+  );
   const items = all<{
     key: number;
     place: number;
@@ -127,7 +126,7 @@ function itemsOnRig(asking: Asking, rig: number, on: Day): Map<number, RigItem[]
       what,
       condition,
       assignment,
-      state: heaviest(states.get(key) ?? []),
+      state: heaviest(statesIn(states.get(key))),
       how,
       since,
     },

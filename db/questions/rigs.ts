@@ -7,15 +7,16 @@ import {
   type NotReturned,
   notReturned,
   type Ride,
-  type RideFact,
   ridesFrom,
   type Whereabouts,
 } from '../../domain/rigs/rides.ts';
 import type { RigLine } from '../api-desk.ts';
 import { identityOf, type PlainFact } from '../caches/facts.ts';
 import { factsOfThings } from '../caches/many.ts';
+import { rideFactsOf } from '../caches/rides.ts';
 import { all } from '../store/statements.ts';
 import { CELL, type Cell, tally } from './due-cells.ts';
+import { IN_FORCE } from './due-filter.ts';
 import { day, dayAsked } from './fields.ts';
 import { type Asking, question } from './types.ts';
 
@@ -55,18 +56,8 @@ export function rigConditions(asking: Asking, rigs = rigsOf(asking)): Map<number
 }
 
 /** Every ride ever, from the rigs' own facts. */
-export function allRides(rigs: readonly Rig[]): Ride[] {
-  const facts: RideFact[] = rigs.flatMap(({ id, facts: known }) => {
-    const begins = known.find(f => f.kind === 'identity' && typeof f.values.unit === 'string');
-    return [
-      ...(begins ? [{ ...begins, rig: id, unit: String(begins.values.unit) }] : []),
-      ...known
-        .filter(f => f.kind === 'ride')
-        .map(f => ({ ...f, rig: id, unit: typeof f.values.unit === 'string' ? f.values.unit : null })),
-    ];
-  });
-  return ridesFrom(facts);
-}
+export const allRides = (rigs: readonly Rig[]): Ride[] =>
+  ridesFrom(rigs.flatMap(({ id, facts }) => rideFactsOf(id, facts)));
 
 /** What went along with a crew to a rig it has left again, and is still there. */
 export function notBroughtBack(asking: Asking, rides: readonly Ride[]): NotReturned[] {
@@ -185,7 +176,7 @@ function cellsByRig(asking: Asking, on: Day): Map<number, Cell[]> {
   for (const { place, ...cell } of all<Cell & { place: number | null }>(
     asking.db,
     `SELECT d.place_key AS place, ${CELL}, count(*) AS n FROM due d
-     WHERE (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on) GROUP BY 1, 2, 3`,
+     WHERE ${IN_FORCE} GROUP BY 1, 2, 3`,
     { on },
   )) {
     const rig = place === null ? undefined : rigOf.get(place);

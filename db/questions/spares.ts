@@ -1,10 +1,9 @@
 /** The shortest fix for a thing that blocks or limits: the nearest ready spare of its kind and size. */
 import type { Day } from '../../domain/calendar/day.ts';
 import { dueEffect } from '../../domain/coverage/readiness.ts';
-import { type Basis, stateOn } from '../../domain/derive/due.ts';
-import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { Reason } from '../api-desk.ts';
 import { all } from '../store/statements.ts';
+import { standingOf } from './states.ts';
 import type { Asking } from './types.ts';
 
 interface Spare {
@@ -84,23 +83,15 @@ function readySpares(asking: Asking, kinds: ReadonlySet<string>, on: Day): Map<s
 
 /** Ready spares that a due row tells against: the keys of the things. */
 function thingsAgainst(asking: Asking, on: Day): Set<number> {
-  const against = new Set<number>();
-  for (const row of all<{
-    item: number;
-    basis: Basis;
-    dueOn: Day | null;
-    warnOn: Day | null;
-    late: WhenLate;
-  }>(
-    asking.db,
-    `SELECT d.item, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn, d.late
-     FROM items i JOIN due d ON d.item = i.key
-     WHERE i.assignment = 'ready spare' AND (d.from_day IS NULL OR d.from_day <= :on)
-       AND (d.to_day IS NULL OR d.to_day > :on)`,
-    { on },
-  ))
-    if (dueEffect({ state: stateOn(row, on), late: row.late }) !== null) against.add(row.item);
-  return against;
+  const standing = standingOf(
+    asking,
+    on,
+    'items i JOIN due d ON d.item = i.key',
+    "i.assignment = 'ready spare'",
+  );
+  return new Set(
+    [...standing].filter(([, rows]) => rows.some(r => dueEffect(r) !== null)).map(([item]) => item),
+  );
 }
 
 /** The first by number at the unit's own station, else the first by number. */

@@ -1,14 +1,14 @@
 /** What a thing could be swapped with: others of its family that are elsewhere, the one to take first first. */
 import { z } from 'zod';
-import type { Day } from '../../domain/calendar/day.ts';
-import { type Basis, type DueState, heaviest, stateOn } from '../../domain/derive/due.ts';
+import { type DueState, heaviest } from '../../domain/derive/due.ts';
 import type { Assignment, Condition } from '../../domain/facts.ts';
 import { against, inOrderToTake } from '../../domain/rigs/swap.ts';
 import type { SpareLine, Spares } from '../api-desk.ts';
 import { all, one } from '../store/statements.ts';
 import { day, dayAsked, page, thingAsked } from './fields.ts';
 import { KIND } from './spares.ts';
-import { type Asking, question } from './types.ts';
+import { standingOf, statesIn } from './states.ts';
+import { question } from './types.ts';
 
 /** So many are weighed by their dates; the rest of a large family comes after them and is found by its words. */
 const WEIGHED = 400;
@@ -54,8 +54,13 @@ export const itemSpares = question({
          i.number_sort LIMIT ${WEIGHED}`,
       values,
     );
-    const states = statesOf(asking, [thing.key, ...candidates.map(c => c.key)], on);
-    const told = ({ key, ...line }: Candidate): Told => ({ ...line, state: heaviest(states.get(key) ?? []) });
+    const states = standingOf(asking, on, 'json_each(:items) j JOIN due d ON d.item = j.value', 'true', {
+      items: JSON.stringify([thing.key, ...candidates.map(c => c.key)]),
+    });
+    const told = ({ key, ...line }: Candidate): Told => ({
+      ...line,
+      state: heaviest(statesIn(states.get(key))),
+    });
     const now = told(current);
     return {
       total:
@@ -84,16 +89,3 @@ const ELSEWHERE = `JOIN items me ON me.key = :thing LEFT JOIN places mp ON mp.ke
   AND i.condition NOT IN ('retired', 'disposed', 'missing', 'on order', 'held for investigation')
   AND NOT EXISTS (SELECT 1 FROM json_each(:words) w
     WHERE instr(lower(i.number || ' ' || i.what || ' ' || coalesce(p.path, '') || ' ' || coalesce(i.assignment, '')), w.value) = 0)`;
-
-function statesOf(asking: Asking, items: readonly number[], on: Day): Map<number, DueState[]> {
-  const states = new Map<number, DueState[]>();
-  for (const row of all<{ item: number; basis: Basis; dueOn: Day | null; warnOn: Day | null }>(
-    asking.db,
-    `SELECT d.item, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn FROM json_each(:items) j
-     JOIN due d ON d.item = j.value
-     WHERE (d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)`,
-    { items: JSON.stringify(items), on },
-  ))
-    states.set(row.item, [...(states.get(row.item) ?? []), stateOn(row, on)]);
-  return states;
-}

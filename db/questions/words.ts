@@ -1,4 +1,5 @@
 /** Facts in plain words, for histories. */
+import { capital } from '../../domain/capital.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue } from '../../domain/units.ts';
 import { one } from '../store/statements.ts';
@@ -58,8 +59,4 @@ function placeName(asking: Asking, id: string): string {
       id,
     )?.path ?? id
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

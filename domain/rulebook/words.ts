@@ -4,6 +4,7 @@
  */
 import { parseDay } from '../calendar/day.ts';
 import { showDay } from '../calendar/show.ts';
+import { capital } from '../capital.ts';
 import { spanText } from '../derive/clocks.ts';
 import type { Clock, Condition, Every, Family, Requirement, Source, SpecPeriod, WhenLate } from './types.ts';
 
@@ -291,8 +292,4 @@ function showText(day: string): string {
 /** As it stands inside a sentence: `hose`, `SCBA packs`. */
 export function midSentence(words: string): string {
   return /^[A-Z][a-z]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

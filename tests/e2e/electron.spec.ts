@@ -10,6 +10,7 @@ import { _electron, test as base, type ElectronApplication, expect, type Page } 
 import { electronArguments, electronRuntime } from '../../scripts/bootstrap/desktop.mjs';
 import { DEMO_FILE, TODAY } from './host.ts';
 import { Keys } from './keys.ts';
+import { filterToOverdueHose } from './overdue.ts';
 
 const runtime = electronRuntime();
 const hasDisplay = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY;
@@ -82,18 +83,7 @@ if (why !== null) {
     const table = screens.getByRole('grid', { name: 'Coming due' });
     await keys.press('3');
     await expect(table.getByRole('row').nth(5)).toBeVisible();
-    await keys.press('f');
-    for (const [typed, said] of [
-      ['e31', 'Engine 31'],
-      ['overd', 'what is overdue'],
-      ['hose', 'hose'],
-    ] as const) {
-      await keys.type(typed);
-      await expect(screens.getByRole('option').first()).toBeVisible();
-      await keys.press('Enter');
-      await expect(screens.getByRole('combobox', { name: `: ${said}` })).toBeVisible();
-    }
-    await keys.press('Enter');
+    await filterToOverdueHose(keys, screens);
     await expect(table.getByText('31-107')).toBeVisible();
     await keys.press('Enter');
     await keys.press('r');

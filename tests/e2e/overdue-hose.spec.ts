@@ -1,6 +1,7 @@
 /** The main job by keys alone: find what is overdue, see why, record its test, see it current. */
 import { expect, shot, test } from './host.ts';
 import { Keys } from './keys.ts';
+import { filterToOverdueHose } from './overdue.ts';
 
 test('from a fresh start, the overdue hose of Engine 31 is found, explained, tested and current within 40 keys', async ({
   page,
@@ -11,18 +12,7 @@ test('from a fresh start, the overdue hose of Engine 31 is found, explained, tes
   await keys.press('3');
   await expect(table.getByRole('row').nth(5)).toBeVisible();
 
-  await keys.press('f');
-  for (const [typed, said] of [
-    ['e31', 'Engine 31'],
-    ['overd', 'what is overdue'],
-    ['hose', 'hose'],
-  ] as const) {
-    await keys.type(typed);
-    await expect(page.getByRole('option').first()).toBeVisible();
-    await keys.press('Enter');
-    await expect(page.getByRole('combobox', { name: `: ${said}` })).toBeVisible();
-  }
-  await keys.press('Enter');
+  await filterToOverdueHose(keys, page);
   await expect(table.getByText('31-107')).toBeVisible();
   await expect(table.getByText('Overdue')).toBeVisible();
 

@@ -1,7 +1,7 @@
 /** A row that bears a number already known: the same thing, or a conflict to be settled side by side. */
-
 import { showWhen } from '../../../domain/calendar/show.ts';
 import { parseWhen } from '../../../domain/calendar/when.ts';
+import { capital } from '../../../domain/capital.ts';
 import type { Derived } from '../../../domain/derive/thing.ts';
 import type { RecordFact, Value } from '../../../domain/facts.ts';
 import { familyOf } from '../../../domain/rulebook/index.ts';
@@ -78,10 +78,6 @@ function sameValue(a: Value, b: Value): boolean {
 
 function titleOf(family: string, key: string): string {
   return familyOf(family)?.attributes.find(a => a.key === key)?.title ?? key;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function sameText(a: string, b: string): boolean {

@@ -1,4 +1,5 @@
 import type { ExplainedRecord, Explanation } from '../../../db/api.ts';
+import { capital } from '../../../domain/capital.ts';
 import type { Source } from '../../../domain/rulebook/types.ts';
 import { LATE_WORDS, SEEN_WORDS } from '../../../domain/rulebook/words.ts';
 import { StateMark } from '../state/StateMark.tsx';
@@ -120,5 +121,3 @@ function SourceLine({ source, first }: { source: Source; first: boolean }) {
     </>
   );
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,5 @@
 /** What a member may do, in words, and the choices of the form that changes it. */
-
+import { capital } from '../../../domain/capital.ts';
 import {
   ENTITLEMENTS,
   type Entitlement,
@@ -115,10 +115,6 @@ export function grantsOf(filled: Filled, families: readonly Titled[]): Grant[] {
     const some = families.map(f => f.id).filter(id => filled[`grant.${e}.${id}`] === 'yes');
     return some.length === 0 ? [] : [{ entitlement: e, families: some }];
   });
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function pairs<T>(list: readonly T[]): T[][] {

@@ -1,7 +1,8 @@
 import { useDebouncedCallback, useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
-import type { NoteLine, UnitReadiness } from '../../../db/api-desk.ts';
+import type { NoteLine } from '../../../db/api-desk.ts';
+import { isNoteFor } from '../../../domain/coverage/notes.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -195,7 +196,7 @@ export function Readiness({ search }: { search: ReadinessSearch }) {
         <OpenUnit
           key={opened.unit}
           unit={opened.unit}
-          notes={readiness.notes.filter(n => isFor(n, opened))}
+          notes={readiness.notes.filter(n => isNoteFor(n, { units: [opened.name], station: opened.station }))}
           outOfService={readiness.outOfService}
           focusOn={reason}
           onFocusOn={setReason}
@@ -215,12 +216,6 @@ export function Readiness({ search }: { search: ReadinessSearch }) {
       ) : null}
     </div>
   );
-}
-
-/** Whether a note is passed on to those who ride a unit: for it, for its station, or for everybody. */
-function isFor({ unit, station }: NoteLine, about: UnitReadiness): boolean {
-  if (unit !== null) return unit === about.name;
-  return station === null || station === about.station;
 }
 
 const turn = (density: 'dense' | 'comfortable') => setDensity(density === 'dense' ? 'comfortable' : 'dense');

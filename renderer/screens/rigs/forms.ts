@@ -1,6 +1,7 @@
 /** The forms of deeds on a rig: who rides it, out of service and back, its meters, things moved together. */
 import type { DepartmentSummary } from '../../../db/api.ts';
 import type { LeftThing, RigItem, RigPage } from '../../../db/api-desk.ts';
+import { capital } from '../../../domain/capital.ts';
 import { HOW_KNOWN } from '../../../domain/facts.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
 
@@ -209,8 +210,4 @@ export function bringHomeForm(thing: LeftThing): DeedForm {
 function wholeOf(typed: string): number | string {
   const plain = typed.replaceAll(',', '').trim();
   return /^\d+$/.test(plain) ? Number(plain) : typed;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,6 +1,7 @@
 /** One requirement in full: when, for whom, by what authority, who may do it, and what being late does. */
 import { Link } from '@tanstack/react-router';
 import type { ReactNode, Ref } from 'react';
+import { capital } from '../../../domain/capital.ts';
 import type { Family, Requirement, Source } from '../../../domain/rulebook/types.ts';
 import {
   clockWords,
@@ -213,5 +214,3 @@ function clockChange({ clock, dueAt }: Requirement, { requirement }: Entry): str
   const isSame = JSON.stringify([clock, dueAt]) === JSON.stringify([requirement.clock, requirement.dueAt]);
   return isSame ? '' : ', by another clock';
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
