@@ -46,6 +46,7 @@ test('help is searched, read and left for the screen it tells of, by keys', asyn
   await expect(list).toBeFocused();
 
   await page.keyboard.press('F1');
+  await expect(dialog.getByRole('combobox', { name: 'Search help' })).toBeFocused();
   await page.keyboard.type('crack');
   await expect(dialog.getByRole('article', { name: /Crack check/i })).toBeVisible();
   await page.keyboard.press('Enter');
