@@ -1,6 +1,6 @@
 /** A dialog: over the screen, its keys alone are live, and the focus goes back where it came from. */
 import { Modal } from '@mantine/core';
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { focusHome } from './focusHome.ts';
 import { type KeyBinding, OneLevelUp, useKeys } from './keys/keys.tsx';
 
@@ -54,5 +54,11 @@ function useFocusBack(): void {
 
 function DialogKeys({ onClose, keys }: { onClose: () => void; keys: KeyBinding[] }) {
   useKeys('This dialog', [...keys, { key: 'Escape', label: 'Close', run: onClose, whileTyping: true }]);
-  return null;
+  const here = useRef<HTMLSpanElement>(null);
+  // At once, and not when the trap of the focus comes to it: a letter typed right after the key that opened the
+  // dialog belongs to the dialog.
+  useLayoutEffect(() => {
+    here.current?.closest('[role="dialog"]')?.querySelector<HTMLElement>('[data-autofocus]')?.focus();
+  }, []);
+  return <span ref={here} hidden />;
 }

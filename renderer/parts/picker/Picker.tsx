@@ -48,17 +48,14 @@ export function Picker({
     onText?.('');
     box.closeDropdown();
   };
+  const pick = (option: PickOption | undefined) => {
+    close();
+    if (option) onPick(option);
+  };
   return (
     <Field id={id} label={label} note={note} problem={problem} required={required}>
       {described => (
-        <Combobox
-          store={box}
-          onOptionSubmit={picked => {
-            const option = shown.find(o => o.value === picked);
-            close();
-            if (option) onPick(option);
-          }}
-        >
+        <Combobox store={box} onOptionSubmit={picked => pick(shown.find(o => o.value === picked))}>
           <Combobox.Target withExpandedAttribute>
             <input
               {...described}
@@ -80,6 +77,11 @@ export function Picker({
                 if (event.key === 'Escape' && box.dropdownOpened) {
                   event.stopPropagation();
                   close();
+                }
+                // Typed faster than the list is drawn: the first that fits is taken all the same.
+                if (event.key === 'Enter' && text !== null && box.getSelectedOptionIndex() === -1) {
+                  event.preventDefault();
+                  if (shown[0]) pick(shown[0]);
                 }
               }}
             />
