@@ -6,7 +6,7 @@
 
 /** Where a value was seen. `memory` and `practice` are never enforced before the department confirms them. */
 export type Confidence = 'read' | 'read second-hand' | 'memory' | 'common practice';
-/** What kind of authority a requirement carries. */
+/** What kind of authority a requirement carries, before it is asked where that authority binds. */
 export type Force = 'law' | 'standard' | 'manufacturer' | 'practice';
 /** What being late does to the thing's unit; the department decides. */
 export type WhenLate = 'blocks' | 'limits' | 'notes';
@@ -17,6 +17,25 @@ export interface Source {
   edition: string;
   confidence: Confidence;
   note?: string;
+}
+
+/** What a department is: some intervals and some laws differ by it. */
+export const DEPARTMENT_KINDS = ['career', 'volunteer', 'combination', 'private brigade'] as const;
+export type DepartmentKind = (typeof DEPARTMENT_KINDS)[number];
+
+/**
+ * How far a law reaches.
+ * - `osha`: private employers in every state, and public ones where the state runs an OSHA-approved plan that covers
+ *   them; a benchmark elsewhere (29 U.S.C. 652(5), 667(c)(6))
+ * - `everywhere`: anyone in the United States who fills, offers or carries it (49 CFR)
+ * - states: the named states alone, by their two letters
+ */
+export type Reach = 'osha' | 'everywhere' | { states: readonly string[] };
+
+/** Where a requirement has the force of law, and by which clause. */
+export interface Binding {
+  reach: Reach;
+  cite: string;
 }
 
 export interface Choice {
@@ -68,7 +87,22 @@ export interface Family {
   repairs: readonly RepairKind[];
   triggers: readonly Trigger[];
   requirements: readonly Requirement[];
+  /** The meters that a thing of this family may have; absent: none. */
+  meters?: readonly Meter[];
 }
+
+/** What is counted by reading it off: whole miles, whole hours, whole turns. */
+export const METERS = [
+  'miles',
+  'engine hours',
+  'pump hours',
+  'aerial hours',
+  'hours',
+  'cycles',
+  'fills',
+  'uses',
+] as const;
+export type Meter = (typeof METERS)[number];
 
 /** A span that repeats: so many calendar months, or so many days. */
 export type Every = { months: number } | { days: number };
@@ -118,13 +152,59 @@ export type Clock =
       constructions: readonly ConstructionPeriod[];
     }
   | { kind: 'printed date'; attribute: string }
-  | { kind: 'made before'; day: string };
+  | { kind: 'made before'; day: string }
+  /**
+   * The end of one month each year (or every so many months of it), which does not drift: a test up to `early_months`
+   * before that month counts for it, a late one moves nothing. Never later than `atMost` after the last one, where given.
+   */
+  | {
+      kind: 'fixed month';
+      /** 1 January to 12 December. */
+      month: number;
+      every_months: number;
+      early_months: number;
+      atMost?: Every;
+      first: First;
+    }
+  /** So many units of a meter since the last one that counts, or since new where nothing is on record. */
+  | { kind: 'meter'; meter: Meter; every: number }
+  /** The earliest of several clocks; each is shown. */
+  | { kind: 'first of'; clocks: readonly Clock[] }
+  /** An end of life: a span from a date of the thing. Nothing restores it. */
+  | { kind: 'life'; counts: 'made' | 'in service'; plus: Every }
+  /** Owed one time, by the first date; a record that counts settles it for good. */
+  | { kind: 'once'; first: First }
+  /** Owed while the last reading lies beyond a limit, until an activity that satisfies it is done. */
+  | ReadingLimit
+  /** Never due by a date: owed after happenings and repairs alone. */
+  | { kind: 'after happenings' };
 
-/** When a requirement concerns a thing: every condition must hold. An unknown attribute is in no list. */
+/** A reading beyond which something is owed, whatever the date. Decimals are text. */
+export interface ReadingLimit {
+  kind: 'reading limit';
+  /** The reading of any record by this key. */
+  reading: string;
+  owedWhen: 'at or under' | 'under' | 'over' | 'at or over';
+  /** The limit itself, or so many percent of `percentOf`. */
+  value: string;
+  /** An attribute of the thing that the percentage is of (its service pressure, its charge). */
+  percentOf?: string;
+  /** An attribute that the reading is taken from first: what was lost is full weight less reading. */
+  lostFrom?: string;
+}
+
+/**
+ * When a requirement concerns a thing: every condition must hold. An unknown attribute is in no list, matches nothing
+ * and is at least nothing. `matches` compares text without regard to capitals and spaces.
+ */
 export type Condition =
   | { attribute: string; in: readonly string[] }
   | { attribute: string; notIn: readonly string[] }
-  | { attribute: string; known: true };
+  | { attribute: string; known: boolean }
+  | { attribute: string; is: boolean }
+  | { attribute: string; matches: readonly string[] }
+  | { attribute: string; atLeast: string }
+  | { attribute: string; below: string };
 
 export interface Requirement {
   id: string;
@@ -150,6 +230,29 @@ export interface Requirement {
   late: WhenLate;
   who: string;
   cautions: readonly string[];
+  /** Where it is law; read together with the department's profile. Absent: `force` is taken as it stands. */
+  bindings?: readonly Binding[];
+  /** Judged only in a department of these states and kinds; absent: in every one. */
+  where?: { states?: readonly string[]; kinds?: readonly DepartmentKind[] };
+  /** Days after the due day in which the department does not call it late. Never where it is law. */
+  graceDays?: number;
+  /** `waits`: while the thing is in storage nothing is due; it is owed before it comes back. Absent: it keeps running. */
+  inStorage?: 'waits';
+  /** The requirement of the same duty that this one stands beside; the earlier of the two is listed, both are shown. */
+  besides?: string;
+  /** The qualification that whoever does it should hold, as the department names it. */
+  asks?: string;
+  /** On what the department confirmed a requirement whose sources are all from memory; absent: it is not judged. */
+  confirmed?: string;
+  /** How the department's own version stands to the shipped one: written by the store when it is adopted. */
+  own?: OwnVersion;
+}
+
+/** A requirement of the department's own making, and why. */
+export interface OwnVersion {
+  change: 'stricter' | 'looser' | 'other' | 'local';
+  reason: string;
+  authority: string;
 }
 
 /**
