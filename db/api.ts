@@ -6,10 +6,18 @@
 import type { DueState } from '../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown, Outcome, Values } from '../domain/facts.ts';
 import type { Grant } from '../domain/people/entitlements.ts';
-import type { Policy } from '../domain/rulebook/policies.ts';
-import type { Family, Permit, PermitOffer, Requirement, WhenLate } from '../domain/rulebook/types.ts';
+import type { BoundForce } from '../domain/rulebook/force.ts';
+import type {
+  Family,
+  Meter,
+  OwnVersion,
+  PermitOffer,
+  Requirement,
+  WhenLate,
+} from '../domain/rulebook/types.ts';
 import type { UnitSystem } from '../domain/units.ts';
 import type { DeskQuestions } from './api-desk.ts';
+import type { RuleQuestions } from './api-rules.ts';
 
 /** What was wrong, where, and what to do about it. */
 export interface Problem {
@@ -93,6 +101,10 @@ export interface DueListRow {
   late: WhenLate;
   /** Since when a first one that was never done has been owed, where that day is known. */
   owedSince: string | null;
+  /** Of a projection the latest day; `dueOn` is then its earliest. Null for everything else. */
+  dueTo: string | null;
+  /** How the department's own version stands to the shipped one; null where it is as shipped. */
+  own: OwnVersion['change'] | null;
 }
 
 export interface DueList {
@@ -132,8 +144,20 @@ export interface Explanation {
   counted: ExplainedRecord[];
   notCounted: (ExplainedRecord & { why: string })[];
   /** Every clock on this thing on that day, the earliest first; `wins` marks the one or the tie that governs. */
-  clocks: { requirement: string; title: string; state: DueState; dueOn: string | null; wins: boolean }[];
+  clocks: {
+    requirement: string;
+    title: string;
+    state: DueState;
+    dueOn: string | null;
+    wins: boolean;
+    /** False where another clock settles it, or is the stricter of the same duty: it is shown here alone. */
+    listed: boolean;
+  }[];
   wouldChange: string[];
+  /** The force that the rule has in this department on that day. */
+  force: BoundForce;
+  /** Of a projection the latest day. */
+  dueTo: string | null;
 }
 
 export interface ExplainedRecord {
@@ -251,19 +275,6 @@ export interface SearchHit {
   detail: string;
 }
 
-export interface RuleLine {
-  requirement: Requirement;
-  from: string | null;
-  to: string | null;
-  adopted: boolean;
-}
-
-export interface RulebookList {
-  rules: RuleLine[];
-  permits: { offer: PermitOffer | null; confirmed: Permit | null; permit: string; cylinders: number }[];
-  policies: (Policy & { choice: string; adopted: boolean })[];
-}
-
 export interface TrialRow {
   requirement: string;
   title: string;
@@ -369,7 +380,7 @@ export interface ImportRequest {
 }
 
 /** Every question: what it takes and what it answers. */
-export interface Questions extends DeskQuestions {
+export interface Questions extends DeskQuestions, RuleQuestions {
   'department.summary': { takes: { on?: string }; gives: DepartmentSummary | null };
   'due.list': {
     takes: DueFilter & Page & { sort?: 'due' | 'number' | 'place' | 'title'; descending?: boolean };
@@ -387,12 +398,14 @@ export interface Questions extends DeskQuestions {
   'search.all': { takes: { text: string; limit?: number }; gives: SearchHit[] };
   'places.list': { takes: { text?: string } & Page; gives: PlaceLine[] };
   'members.list': { takes: Record<string, never>; gives: MemberLine[] };
-  'rulebook.list': { takes: { family?: string }; gives: RulebookList };
   'rulebook.trial': {
     takes: {
       family: string;
       attributes: Values;
-      history: { activity: string; on: string; outcome: Outcome }[];
+      history: { activity: string; on: string; outcome: Outcome; readings?: Values }[];
+      meters?: { meter: Meter; reading: number; on: string }[];
+      happenings?: { trigger: string; on: string }[];
+      assignment?: Assignment;
       on: string;
     };
     gives: Trial;

@@ -86,7 +86,20 @@ export type OwedFact = FactBase & {
   values: { activities: readonly string[]; because: string; note?: string };
 };
 
-export type Fact = IdentityFact | PlaceFact | AssignmentFact | ConditionFact | RecordFact | OwedFact;
+/** A meter as it was read off, whole. */
+export type MeterFact = FactBase & {
+  kind: 'meter';
+  values: { meter: string; reading: number; meterReplaced?: boolean };
+};
+
+export type Fact =
+  | IdentityFact
+  | PlaceFact
+  | AssignmentFact
+  | ConditionFact
+  | RecordFact
+  | OwedFact
+  | MeterFact;
 
 /** What decides which of two facts is read first. */
 type Told = Pick<FactBase, 'effective' | 'clock' | 'device' | 'n'>;

@@ -8,8 +8,8 @@ import * as people from './people.ts';
 import * as places from './places.ts';
 import { recordAdd, voidDeed } from './records.ts';
 import * as repairs from './repairs.ts';
-import { rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
-import { importNote, permitConfirm, policyChoose, rulebookAdopt } from './rules.ts';
+import { itemRead, rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
+import { importNote, permitConfirm, policyChoose, profileSet, rulebookAdopt, rulebookEnd } from './rules.ts';
 import type { Action } from './types.ts';
 
 const LIST: readonly Action[] = [
@@ -48,10 +48,13 @@ const LIST: readonly Action[] = [
   rigTakeOut,
   rigReturn,
   rigRead,
+  itemRead,
   rigArrange,
   noteWrite,
   noteClose,
   rulebookAdopt,
+  rulebookEnd,
+  profileSet,
   policyChoose,
   permitConfirm,
   importNote,

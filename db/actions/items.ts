@@ -31,6 +31,15 @@ export const itemReceive = action({
   check(look, body) {
     const known = mustHaveFamily(body.family);
     if ('problems' in known) return known.problems;
+    if (body.family === 'apparatus')
+      return [
+        refuse(
+          'a rig',
+          'A rig is not received as a thing.',
+          'Add the rig to the department, then amend it.',
+          'family',
+        ),
+      ];
     return [
       ...notFuture(look, body.on, 'on', 'The day it was received,'),
       ...mustBe(look, body.place, 'place', 'place'),
@@ -93,6 +102,8 @@ export const itemAmend = action({
     const item = look.item(body.item);
     if (!item) return noItem(body.item);
     const known = mustHaveFamily(item.family);
+    if (item.family === 'apparatus' && (body.number !== undefined || body.serial !== undefined))
+      return [refuse('a rig', `${item.number} is a rig.`, 'Amend its name where rigs are named.', 'number')];
     return [
       ...(body.from ? notFuture(look, body.from, 'from') : []),
       ...('family' in known && body.attributes
@@ -181,10 +192,27 @@ export function familyOfItem(look: Look, body: { item: string }): string | null 
   return look.item(body.item)?.family ?? null;
 }
 
-/** The thing must be there, the date not after today and not before it was made. */
-export function deedOnItem(look: Look, item: string, on: ReturnType<typeof when.parse>): Refusal[] {
+/**
+ * The thing must be there, the date not after today and not before it was made.
+ * @param rigsToo a rig is inspected, tested and repaired like any thing; it is not moved, tagged or retired as one
+ */
+export function deedOnItem(
+  look: Look,
+  item: string,
+  on: ReturnType<typeof when.parse>,
+  rigsToo: 'rigs too' | null = null,
+): Refusal[] {
   const known = look.item(item);
   if (!known) return noItem(item);
+  if (known.family === 'apparatus' && !rigsToo)
+    return [
+      refuse(
+        'a rig',
+        `${known.number} is a rig.`,
+        'Take it out of service, return it or say who rides it on its own page.',
+        'item',
+      ),
+    ];
   const made = typeof known.attributes.made === 'string' ? parseWhen(known.attributes.made) : null;
   const early =
     made !== null && lastDay(on) < firstDay(made)

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { ENTITLEMENTS, type Grant, POSITIONS } from '../../domain/people/entitlements.ts';
 import { isZone } from '../store/clock.ts';
 import { id, mustBe, when, words } from './fields.ts';
-import { action, type FactDraft, type NewThing, refuse } from './types.ts';
+import { ALWAYS, action, type FactDraft, type NewThing, refuse } from './types.ts';
 
 const grants = z.array(
   z.strictObject({
@@ -78,6 +78,16 @@ export const departmentOpen = action({
           position: null,
           grants: body.demo ? POSITIONS.administrator : scriptGrants(),
         },
+      });
+    }
+    if (body.state !== undefined) {
+      // What an opening says of its state is the first of the profile; career or volunteer is asked afterwards.
+      things.push({ id: 'rulebook', kind: 'rulebook' });
+      facts.push({
+        thing: 'rulebook',
+        kind: 'profile',
+        effective: ALWAYS,
+        values: { profile: { country: 'US', state: body.state, kind: null, oshaBinds: null }, from: null },
       });
     }
     return { things, facts };

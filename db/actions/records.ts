@@ -28,7 +28,7 @@ export const recordAdd = action({
   family: familyOfItem,
   check(look, body, { fromSheet }) {
     const item = look.item(body.item);
-    const early = deedOnItem(look, body.item, body.on);
+    const early = deedOnItem(look, body.item, body.on, 'rigs too');
     if (!item) return early;
     const family = familyOf(item.family);
     const activity = family?.activities.find(a => a.id === body.activity);

@@ -64,7 +64,7 @@ export const itemRepaired = action({
     const kinds = item ? (familyOf(item.family)?.repairs ?? []) : [];
     const kind = kinds.find(k => k.kind === body.kind);
     return [
-      ...deedOnItem(look, body.item, body.on),
+      ...deedOnItem(look, body.item, body.on, 'rigs too'),
       ...gone(look, body.item, 'repaired'),
       ...frozen(look, body.item, 'item.repaired'),
       ...(item && !kind
@@ -125,7 +125,7 @@ export const itemOweRetest = action({
     const item = look.item(body.item);
     const triggers = item ? (familyOf(item.family)?.triggers ?? []) : [];
     return [
-      ...deedOnItem(look, body.item, body.on),
+      ...deedOnItem(look, body.item, body.on, 'rigs too'),
       ...gone(look, body.item, 'tested'),
       ...(item && !triggers.some(t => t.id === body.trigger)
         ? [

@@ -3,10 +3,14 @@ import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import { fits, GRID, VIEWS } from '../../domain/rigs/drawing.ts';
+import { familyOf } from '../../domain/rulebook/index.ts';
+import { METERS } from '../../domain/rulebook/types.ts';
 import { id, longWords, mustBe, notFuture, when } from './fields.ts';
+import { deedOnItem, familyOfItem, gone } from './items.ts';
 import { action, type Look, type Refusal, refuse } from './types.ts';
 
-export const METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
+/** The meters of a rig, in the order in which they are read. */
+export const RIG_METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
 
 /**
  * A deed of a day on which something of the kind was told with a time comes after it: nobody takes a rig out in the
@@ -121,27 +125,17 @@ export const rigRead = action({
   title: 'Read a meter of a rig; a reading below the last one needs the word that the meter was replaced',
   schema: z.strictObject({
     rig: id,
-    meter: z.enum(METERS),
+    meter: z.enum(RIG_METERS),
     reading: z.number().int().min(0),
     meterReplaced: z.boolean().default(false),
     on: when,
   }),
   entitlement: 'record',
   refs: ['rig'],
-  check(look, body) {
-    const problems = mustBeRig(look, body.rig, body.on);
-    const before = look.lastReading(body.rig, body.meter, body.on);
-    if (before && body.reading < before.reading && !body.meterReplaced)
-      problems.push(
-        refuse(
-          'meter backward',
-          `${body.meter} read ${before.reading} on ${showWhen(before.on)}; ${body.reading} is less.`,
-          'Read it again, or say that the meter was replaced.',
-          'reading',
-        ),
-      );
-    return problems;
-  },
+  check: (look, body) => [
+    ...mustBeRig(look, body.rig, body.on),
+    ...backward(look, body.rig, body.meter, body.reading, body.meterReplaced, body.on),
+  ],
   apply: (_entry, body) => ({
     facts: [
       {
@@ -153,6 +147,84 @@ export const rigRead = action({
     ],
   }),
   example: { rig: '&1', meter: 'engine hours', reading: 4120 },
+});
+
+/** A meter that runs backward is refused, against the reading before and the one after, unless it was replaced. */
+function backward(
+  look: Look,
+  thing: string,
+  meter: string,
+  reading: number,
+  meterReplaced: boolean,
+  on: When,
+): Refusal[] {
+  const { before, after } = look.readingsAround(thing, meter, on);
+  if (before && reading < before.reading && !meterReplaced)
+    return [
+      refuse(
+        'meter backward',
+        `${meter} read ${before.reading} on ${showWhen(before.on)}; ${reading} is less.`,
+        'Read it again, or say that the meter was replaced.',
+        'reading',
+      ),
+    ];
+  if (after && reading > after.reading && !after.replaced)
+    return [
+      refuse(
+        'meter backward',
+        `${meter} read ${after.reading} on ${showWhen(after.on)}, later; ${reading} is more.`,
+        'Read it again, or void the later reading if that one is wrong.',
+        'reading',
+      ),
+    ];
+  return [];
+}
+
+export const itemRead = action({
+  name: 'item.read',
+  v: 1,
+  title:
+    'Read a meter of a tool: hours, cycles, fills, uses; a lower reading needs the word that it was replaced',
+  schema: z.strictObject({
+    item: id,
+    meter: z.enum(METERS),
+    reading: z.number().int().min(0),
+    meterReplaced: z.boolean().default(false),
+    on: when,
+  }),
+  entitlement: 'record',
+  refs: ['item'],
+  family: familyOfItem,
+  check(look, body) {
+    const early = deedOnItem(look, body.item, body.on);
+    const item = look.item(body.item);
+    if (!item || early.length > 0) return early;
+    const meters = familyOf(item.family)?.meters ?? [];
+    if (!meters.includes(body.meter))
+      return [
+        refuse(
+          'no such meter',
+          `${item.number} has no meter of ${body.meter}.`,
+          meters.length > 0 ? `Use one of: ${meters.join(', ')}.` : 'Things of this family have no meter.',
+          'meter',
+        ),
+      ];
+    return [
+      ...gone(look, body.item, 'read'),
+      ...backward(look, body.item, body.meter, body.reading, body.meterReplaced, body.on),
+    ];
+  },
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.item,
+        kind: 'meter',
+        effective: body.on,
+        values: { meter: body.meter, reading: body.reading, meterReplaced: body.meterReplaced },
+      },
+    ],
+  }),
+  example: { item: '&3', meter: 'hours', reading: 41 },
 });
 
 export const rigArrange = action({

@@ -1,9 +1,12 @@
 /** The book as the department makes it its own: requirements, policies and permits. */
 import { z } from 'zod';
 import { parseDay } from '../../domain/calendar/day.ts';
-import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
-import { loosened } from '../../domain/rulebook/loosen.ts';
+import { forceIn } from '../../domain/rulebook/force.ts';
+import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
+import { STATES } from '../../domain/rulebook/states.ts';
+import { DEPARTMENT_KINDS } from '../../domain/rulebook/types.ts';
+import { adoptedRequirement, adoptionProblems, asOwn, profileFor, refusedAsLaw } from './adoption.ts';
 import { longWords, when, words } from './fields.ts';
 import { requirementSchema } from './requirement.ts';
 import { ALWAYS, action, refuse } from './types.ts';
@@ -26,6 +29,8 @@ export const rulebookAdopt = action({
     requirements: z.array(requirementSchema).min(1),
     from: effectiveFrom,
     reason: longWords.optional(),
+    /** Who has decided it: the chief, a policy, the manufacturer’s manual. */
+    authority: words.optional(),
     on: when,
   }),
   entitlement: 'adopt',
@@ -34,41 +39,135 @@ export const rulebookAdopt = action({
     const [first, ...others] = new Set(body.requirements.map(r => r.family));
     return others.length === 0 ? (first ?? null) : null;
   },
-  check: (look, body) => {
+  check(look, body) {
     const repeated = body.requirements.map(r => r.id).find((r, i, all) => all.indexOf(r) !== i);
     if (repeated)
       return [
         refuse('twice', `${repeated} is in the list twice.`, 'Adopt each requirement once.', 'requirements'),
       ];
-    // What is law in the shipped book keeps at least the effect it ships with; what is heavier is the department's to choose.
-    const milder = body.requirements.flatMap((r, i) => {
-      const least = loosened(r);
-      if (least === null) return [];
-      return refuse(
-        'milder than the law',
-        `${r.title} is law: ${least.clause}. Being late may not do less than the book ships: it ${least.late}.`,
-        least.late === 'blocks' ? 'Choose blocks.' : 'Choose limits or blocks.',
-        `requirements.${i}.late`,
-      );
-    });
-    if (milder.length > 0) return milder;
+    const problems = body.requirements.flatMap((r, i) =>
+      adoptionProblems(look, r, body).map(p => ({ ...p, field: p.field ?? `requirements.${i}` })),
+    );
+    if (problems.length > 0) return problems;
     return look.department
       ? []
       : [refuse('no department', 'No department is open.', 'Open a department first.')];
   },
+  complete: (_look, body) => ({
+    ...body,
+    requirements: body.requirements.map(r => asOwn(r, body.reason ?? '', body.authority ?? '')),
+  }),
   apply: (_entry, body) => ({
     things: [BOOK],
     facts: body.requirements.map(requirement => ({
       thing: BOOK.id,
       kind: 'rule',
       effective: body.from === 'opening' ? ALWAYS : body.from,
-      values: { requirement, from: body.from === 'opening' ? null : body.from },
+      values: {
+        requirement,
+        from: body.from === 'opening' ? null : body.from,
+        ...(body.reason ? { reason: body.reason } : {}),
+        ...(body.authority ? { authority: body.authority } : {}),
+      },
     })),
   }),
   example: {
     requirements: SHIPPED_REQUIREMENTS.slice(0, 1) as unknown as Record<string, unknown>[],
     from: 'opening',
   },
+});
+
+export const rulebookEnd = action({
+  name: 'rulebook.end',
+  v: 1,
+  title: 'No longer judge by a requirement, from a day on; what is law here stays',
+  schema: z.strictObject({
+    requirement: z.string().min(1),
+    from: effectiveFrom,
+    reason: longWords,
+    authority: words,
+    on: when,
+  }),
+  entitlement: 'adopt',
+  refs: [],
+  family: (look, body) => adoptedRequirement(look, body.requirement)?.family ?? null,
+  check(look, body) {
+    const adopted = adoptedRequirement(look, body.requirement);
+    if (!adopted)
+      return [
+        refuse(
+          'not adopted',
+          `${body.requirement} is not adopted.`,
+          'Name a requirement of the department’s book.',
+          'requirement',
+        ),
+      ];
+    const shipped = shippedRequirement(adopted.id);
+    const force = forceIn(shipped ?? adopted, profileFor(look, body.from));
+    return shipped && force.force === 'law'
+      ? [refusedAsLaw(adopted, force, 'It may not be set aside.', 'requirement')]
+      : [];
+  },
+  apply: (_entry, body) => ({
+    things: [BOOK],
+    facts: [
+      {
+        thing: BOOK.id,
+        kind: 'rule end',
+        effective: body.from === 'opening' ? ALWAYS : body.from,
+        values: {
+          requirement: body.requirement,
+          from: body.from === 'opening' ? null : body.from,
+          reason: body.reason,
+          authority: body.authority,
+        },
+      },
+    ],
+  }),
+  example: {
+    requirement: 'hose.occupant-service-test',
+    reason: 'The district has no building hose.',
+    authority: 'Fire chief',
+  },
+});
+
+export const profileSet = action({
+  name: 'profile.set',
+  v: 1,
+  title:
+    'Say what the department is: its state, career or volunteer, and whether workplace-safety law binds it',
+  schema: z.strictObject({
+    country: z.enum(['US', 'other']).default('US'),
+    state: z
+      .string()
+      .refine(s => STATES[s] !== undefined, { error: 'is not a state. Write its two letters: CO.' })
+      .nullable(),
+    kind: z.enum(DEPARTMENT_KINDS).nullable(),
+    oshaBinds: z.boolean().nullable().default(null),
+    from: effectiveFrom,
+    reason: longWords.optional(),
+    on: when,
+  }),
+  entitlement: 'adopt',
+  refs: [],
+  check: look =>
+    look.department ? [] : [refuse('no department', 'No department is open.', 'Open a department first.')],
+  apply: (_entry, { country, state, kind, oshaBinds, from, reason }) => ({
+    things: [BOOK],
+    facts: [
+      {
+        thing: BOOK.id,
+        kind: 'profile',
+        effective: from === 'opening' ? ALWAYS : from,
+        values: {
+          profile: { country, state, kind, oshaBinds },
+          from: from === 'opening' ? null : from,
+          ...(reason ? { reason } : {}),
+        },
+      },
+    ],
+  }),
+  example: { state: 'CO', kind: 'combination' },
 });
 
 export const policyChoose = action({

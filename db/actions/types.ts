@@ -28,8 +28,12 @@ export interface Look {
   rigCondition(rig: string): { condition: string; effective: When } | null;
   /** When a rig was last taken or left, or a unit last took one; null where neither ever was. */
   lastRide(rig: string, unit: string | null): When | null;
-  /** The last reading of a rig's meter up to a time, or null. */
-  lastReading(rig: string, meter: string, upTo: string): { reading: number; on: When } | null;
+  /** The readings of a meter before (or at) and after a time, or null where there is none. */
+  readingsAround(
+    thing: string,
+    meter: string,
+    at: string,
+  ): { before: MeterRead | null; after: (MeterRead & { replaced: boolean }) | null };
   noteClosed(note: string): boolean;
   memberNumbers(): ReadonlySet<string>;
   memberNumber(member: string): string | null;
@@ -40,6 +44,11 @@ export interface Look {
   voiding(target: string): Voiding;
   /** The one family whose things a void of this target concerns; null where it concerns several or something else. */
   familyOfTarget(target: string): string | null;
+}
+
+export interface MeterRead {
+  reading: number;
+  on: When;
 }
 
 export interface Voiding {

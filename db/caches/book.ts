@@ -1,6 +1,7 @@
 /** The adopted book, read from its facts. */
 import { type Day, parseDay } from '../../domain/calendar/day.ts';
 import { type Adoption, type Book, bookFrom, type PolicyChoice } from '../../domain/rulebook/book.ts';
+import type { Profile, ProfileFrom } from '../../domain/rulebook/force.ts';
 import type { Permit, Requirement } from '../../domain/rulebook/types.ts';
 import { type Db, one } from '../store/statements.ts';
 import { thingKey } from './apply.ts';
@@ -25,23 +26,52 @@ export function readBook(db: Db): Book {
   return known.book;
 }
 
+/** The book as it was last read in this file, or null; what it has become since is `readBook`’s to say. */
+export function lastBook(db: Db): Book | null {
+  return read.get(db)?.book ?? null;
+}
+
 /** Read the book anew next time: after a transaction was rolled back, the token may stand for other facts. */
 export function forgetBook(db: Db): void {
   read.delete(db);
 }
 
-/** The book from its facts, each list in the order it was decided. */
+/** What was decided on the book, each list in the order it was decided. */
+export interface Decisions {
+  adoptions: Adoption[];
+  policies: PolicyChoice[];
+  permits: Permit[];
+  profiles: ProfileFrom[];
+}
+
+/** The book from its facts. */
 export function bookOf(facts: readonly PlainFact[]): Book {
+  const { adoptions, policies, permits, profiles } = decisionsOf(facts);
+  return bookFrom(adoptions, policies, permits, profiles);
+}
+
+export function decisionsOf(facts: readonly PlainFact[]): Decisions {
   const adoptions: Adoption[] = [];
   const policies: PolicyChoice[] = [];
   const permits: Permit[] = [];
+  const profiles: ProfileFrom[] = [];
+  const known = new Map<string, Requirement>();
   for (const fact of asTold(facts)) {
     const { from, ...values } = fact.values;
     const day = typeof from === 'string' ? (parseDay(from) as Day) : null;
-    if (fact.kind === 'rule') adoptions.push({ requirement: values.requirement as Requirement, from: day });
+    if (fact.kind === 'rule') {
+      const requirement = values.requirement as Requirement;
+      known.set(requirement.id, requirement);
+      adoptions.push({ requirement, from: day });
+    } else if (fact.kind === 'rule end') {
+      // Of a requirement that another device adopted and this file does not know yet there is nothing to end.
+      const requirement = known.get(String(values.requirement));
+      if (requirement) adoptions.push({ requirement, from: day, ended: true });
+    } else if (fact.kind === 'profile')
+      profiles.push({ profile: values.profile as unknown as Profile, from: day });
     else if (fact.kind === 'policy')
       policies.push({ policy: String(values.policy), choice: String(values.choice), from: day });
     else if (fact.kind === 'permit') permits.push(values as unknown as Permit);
   }
-  return bookFrom(adoptions, policies, permits);
+  return { adoptions, policies, permits, profiles };
 }

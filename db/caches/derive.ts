@@ -6,11 +6,11 @@
 import { derive } from '../../domain/derive/thing.ts';
 import { describe as inWords } from '../../domain/describe.ts';
 import { numberSort } from '../../domain/number.ts';
-import type { Book } from '../../domain/rulebook/book.ts';
+import { type Book, changedFamilies } from '../../domain/rulebook/book.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
 import { type Touched, thingKey } from './apply.ts';
-import { readBook } from './book.ts';
-import { asItemFacts, factsOf, identityOf, memberOf } from './facts.ts';
+import { lastBook, readBook } from './book.ts';
+import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
 import { derivePlaces } from './places.ts';
 import { writeWords } from './words.ts';
 
@@ -31,12 +31,12 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('member').length > 0) keys.add('members');
   if (ofKind('department', 'agency').length > 0) keys.add('department');
   if (ofKind('note').length > 0) keys.add('notes');
+  const before = lastBook(db);
   const book = readBook(db);
-  const items = new Set(ofKind('item'));
+  const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);
   if (ofKind('rulebook').length > 0) {
     keys.add('rulebook');
-    for (const { key } of all<{ key: number }>(db, "SELECT key FROM things WHERE kind = 'item'"))
-      items.add(key);
+    for (const key of concernedBy(db, before, book)) items.add(key);
   }
   if (items.size > 0) {
     keys.add('due').add('items');
@@ -48,6 +48,22 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
     else keys.add('item');
   }
   return [...keys];
+}
+
+function isRig(db: Db, key: number): boolean {
+  return one(db, "SELECT 1 FROM places WHERE key = ? AND kind = 'rig'", key) !== undefined;
+}
+
+/** The things of every family whose rules are not what they were; all of them where that is not known. */
+function concernedBy(db: Db, before: Book | null, book: Book): number[] {
+  const things = all<{ key: number; family: string | null }>(
+    db,
+    `SELECT t.key, i.family FROM things t LEFT JOIN items i ON i.key = t.key
+     WHERE t.kind = 'item' OR t.key IN (SELECT key FROM places WHERE kind = 'rig')`,
+  );
+  if (!before) return things.map(t => t.key);
+  const changed = changedFamilies(before, book);
+  return things.filter(t => t.family === null || changed.has(t.family)).map(t => t.key);
 }
 
 function kindOf(db: Db, key: number): string {
@@ -74,7 +90,9 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
       return;
     }
     const { family, number, attributes } = derived;
-    const place = derived.place ? placeKey(derived.place.place) : null;
+    // A rig lies in no place of its own; what is due on it counts for whoever rides it.
+    const isOwnPlace = family === RIG_FAMILY;
+    const place = isOwnPlace ? null : derived.place ? placeKey(derived.place.place) : null;
     const sort = numberSort(number);
     const what = inWords(family, attributes);
     writeItem(db, [
@@ -100,19 +118,23 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
         key,
         family,
         sort,
-        place,
+        isOwnPlace ? key : place,
         row.requirement,
         row.basis,
         row.lastOn,
         row.dueOn,
+        row.dueTo,
         row.warnOn,
+        row.lateOn,
         row.from,
         row.to,
         row.late,
+        row.own,
       ]),
     );
     const { maker = '', model = '' } = attributes;
-    writeWords(db, key, 'item', `${number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
+    if (!isOwnPlace)
+      writeWords(db, key, 'item', `${number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
   };
 }
 
@@ -120,8 +142,8 @@ type Row = readonly (string | number | null)[];
 
 const ITEM = `key, family, number, number_sort, serial, what, attributes, place, place_key, assignment, condition,
   condition_since, spec, seen_on`;
-const DUE = `item, family, number_sort, place_key, requirement, basis, last_on, due_on, warn_on, from_day, to_day,
-  late`;
+const DUE = `item, family, number_sort, place_key, requirement, basis, last_on, due_on, due_to, warn_on, late_on,
+  from_day, to_day, late, own`;
 
 /** Everything was derived anew; what came out the same is left as it lies, for writing costs more than looking. */
 function writeItem(db: Db, row: Row): void {
@@ -136,7 +158,7 @@ function writeDue(db: Db, item: number, rows: readonly Row[]): void {
   const before = rowsOf(db, `SELECT ${DUE} FROM due WHERE item = ? ORDER BY key`, item);
   if (sameRows(before, rows)) return;
   if (before.length > 0) run(db, 'DELETE FROM due WHERE item = ?', item);
-  const insert = prepared(db, `INSERT INTO due (${DUE}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  const insert = prepared(db, `INSERT INTO due (${DUE}) VALUES (${'?, '.repeat(14)}?)`);
   for (const row of rows) insert.run(...row);
 }
 

@@ -47,9 +47,26 @@ export function factsAsOf(db: Db, thing: number, known: number, effective: strin
   ).map(plain);
 }
 
-/** Item facts as the domain knows them. */
+/** The family whose things are the rigs themselves. */
+export const RIG_FAMILY = 'apparatus';
+
+/** Item facts as the domain knows them; a rig is a thing of its own family, whose number is its name. */
 export function asItemFacts(facts: readonly PlainFact[]): Fact[] {
-  return facts as unknown as Fact[];
+  const isRig = facts.some(f => f.kind === 'identity' && f.values.kind === 'rig');
+  return (isRig ? facts.map(asRigFact) : facts) as unknown as Fact[];
+}
+
+function asRigFact(fact: PlainFact): PlainFact {
+  if (fact.kind !== 'identity') return fact;
+  const { kind, name, attributes } = fact.values;
+  return {
+    ...fact,
+    values: {
+      ...(kind === 'rig' ? { family: RIG_FAMILY } : {}),
+      ...(typeof name === 'string' ? { number: name } : {}),
+      ...(attributes === undefined ? {} : { attributes }),
+    },
+  };
 }
 
 /** Facts in the order in which people told them, the latest last. */

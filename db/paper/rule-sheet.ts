@@ -2,24 +2,26 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { capital } from '../../domain/capital.ts';
+import {
+  clockWords,
+  countsFromWords,
+  onTimeWords,
+  type PeriodLine,
+  periodLines,
+} from '../../domain/rulebook/clock-words.ts';
 import { FAMILIES, familyOf } from '../../domain/rulebook/index.ts';
 import type { Family, Requirement, Source } from '../../domain/rulebook/types.ts';
 import {
   cited,
-  clockWords,
   concernsWords,
   confidenceSentence,
-  countsFromWords,
   FORCE_WORDS,
   LATE_WORDS,
   narrowerWords,
-  onTimeWords,
-  type PeriodLine,
-  periodLines,
   settledWords,
   warnWords,
 } from '../../domain/rulebook/words.ts';
-import type { RuleLine } from '../api.ts';
+import type { RuleLine } from '../api-rules.ts';
 import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText } from './dates.ts';

@@ -1,26 +1,34 @@
 /** Counting due rows by state in SQL without telling the rule of states twice. */
-import type { Day } from '../../domain/calendar/day.ts';
+import { addDays, type Day } from '../../domain/calendar/day.ts';
 import { type Basis, DUE_STATES, type DueState, stateOn } from '../../domain/derive/due.ts';
 
 /**
  * Rows by what their state depends on: their basis, and where the day asked about lies. One number for the latter
  * keeps what is sorted for the grouping small, which is most of its cost.
  */
-export const CELL = `d.basis AS basis, CASE WHEN d.due_on IS NULL THEN 0 WHEN d.due_on < :on THEN 1
-  WHEN d.warn_on <= :on THEN 2 ELSE 3 END AS lies`;
+export const CELL = `d.basis AS basis, CASE WHEN d.late_on < :on THEN 1 WHEN d.due_to < :on THEN 4
+  WHEN d.due_on IS NULL THEN 0 WHEN d.warn_on <= :on THEN 2 ELSE 3 END AS lies`;
 
 export interface Cell {
   basis: Basis;
-  /** No date, past, warned, or before its warning. */
-  lies: 0 | 1 | 2 | 3;
+  /** No date, past, warned, before its warning, or past the range of a projection. */
+  lies: 0 | 1 | 2 | 3 | 4;
   n: number;
 }
 
 /** The state of a cell, by the same rule as a row: a row that lies so stands in for all of them. */
 function cellState({ basis, lies }: Cell, on: Day): DueState {
-  const dueOn = lies === 0 ? null : ((on + (lies === 1 ? -1 : 1)) as Day);
-  const warnOn = lies === 0 ? null : ((on + (lies === 3 ? 1 : 0)) as Day);
-  return stateOn({ basis, dueOn, warnOn }, on);
+  const [before, after] = [addDays(on, -1), addDays(on, 1)];
+  return stateOn(
+    {
+      basis,
+      dueOn: lies === 0 ? null : lies === 1 || lies === 4 ? before : after,
+      dueTo: lies === 4 ? before : null,
+      lateOn: lies === 0 || lies === 4 ? null : lies === 1 ? before : after,
+      warnOn: lies === 0 ? null : lies === 3 ? after : before,
+    },
+    on,
+  );
 }
 
 /** Cells counted by state, the heaviest first; states with nothing in them are left out. */

@@ -41,18 +41,20 @@ export interface Where {
 /** The rows of `due d` whose version of the requirement is in force on the day `:on`. */
 export const IN_FORCE = '(d.from_day IS NULL OR d.from_day <= :on) AND (d.to_day IS NULL OR d.to_day > :on)';
 
-/** Dated rows: those whose state depends on the day compared with. */
-const DATED = "d.basis IN ('counted', 'first', 'life')";
+/** Rows whose state depends on the day compared with, and that are not past on it. */
+const STANDS = `((d.basis IN ('counted', 'first', 'life') AND d.late_on >= :on)
+  OR (d.basis = 'projected' AND (d.late_on IS NULL OR d.late_on >= :on) AND (d.due_to IS NULL OR d.due_to >= :on)))`;
 
 /** The rows of `due d` in each state on the day `:on`. Says the same as `stateOn`; a test holds them together. */
 export const STATE_SQL: Readonly<Record<DueState, string>> = {
-  'life ended': "(d.basis = 'life' AND d.due_on < :on)",
+  'life ended': "(d.basis = 'life' AND d.late_on < :on)",
   'retest owed': "(d.basis = 'retest')",
-  'never done': "(d.basis = 'first' AND (d.due_on IS NULL OR d.due_on < :on))",
-  overdue: "(d.basis = 'counted' AND d.due_on < :on)",
-  'not judged': "(d.basis = 'unjudged')",
-  'due soon': `(${DATED} AND d.due_on >= :on AND d.warn_on <= :on)`,
-  current: `(${DATED} AND d.due_on >= :on AND d.warn_on > :on)`,
+  'never done': "(d.basis = 'first' AND (d.due_on IS NULL OR d.late_on < :on))",
+  overdue: "(d.basis IN ('counted', 'projected') AND d.late_on < :on)",
+  'not judged': `(d.basis = 'unjudged'
+    OR (d.basis = 'projected' AND d.due_to < :on AND (d.late_on IS NULL OR d.late_on >= :on)))`,
+  'due soon': `(${STANDS} AND d.warn_on <= :on)`,
+  current: `(${STANDS} AND (d.warn_on IS NULL OR d.warn_on > :on))`,
   'not applicable': '(0)',
 };
 

@@ -5,7 +5,7 @@ import { type Basis, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
-import type { WhenLate } from '../../domain/rulebook/types.ts';
+import type { OwnVersion, WhenLate } from '../../domain/rulebook/types.ts';
 import type { DueCounts, DueGroup, DueList, DueListRow } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { all, one } from '../store/statements.ts';
@@ -64,7 +64,10 @@ interface Row {
   basis: Basis;
   lastOn: Day | null;
   dueOn: Day | null;
+  dueTo: Day | null;
   warnOn: Day | null;
+  lateOn: Day | null;
+  own: OwnVersion['change'] | null;
   from: Day | null;
   to: Day | null;
   late: WhenLate;
@@ -75,7 +78,7 @@ interface Row {
 }
 
 const ROW = `t.id AS item, i.number, d.family, d.requirement, d.basis, d.last_on AS lastOn, d.due_on AS dueOn,
-  d.warn_on AS warnOn, d.from_day AS "from", d.to_day AS "to", d.late, i.condition, p.path AS place,
+  d.due_to AS dueTo, d.warn_on AS warnOn, d.late_on AS lateOn, d.own, d.from_day AS "from", d.to_day AS "to", d.late, i.condition, p.path AS place,
   u.name AS unit, s.name AS station`;
 const JOINS = `JOIN items i ON i.key = d.item JOIN things t ON t.key = d.item
   LEFT JOIN places p ON p.key = d.place_key LEFT JOIN units u ON u.key = p.unit
@@ -113,6 +116,8 @@ function listRow(book: Book, row: Row, on: Day): DueListRow {
     condition: row.condition,
     late: row.late,
     owedSince: state === 'never done' ? textOrNull(row.dueOn) : null,
+    dueTo: textOrNull(row.dueTo),
+    own: row.own,
   };
 }
 

@@ -50,6 +50,8 @@ export const dueExplain = question({
       notCounted: why.notCounted,
       clocks: why.clocks,
       wouldChange: why.wouldChange,
+      force: why.force,
+      dueTo: textOrNull(why.row.dueTo),
     };
   },
   example: { number: '31-107', requirement: 'hose.service-test', on: '2026-11-25' },

@@ -7,14 +7,19 @@ import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
 import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
+import { makesList } from './makes.ts';
+import { itemMeters } from './meters.ts';
 import { changesSince, notesList } from './notes.ts';
 import { paperMake } from './paper.ts';
+import { rulebookPreview } from './preview.ts';
 import { readinessNow } from './readiness.ts';
 import { rigPage } from './rig-page.ts';
 import { rigsList } from './rigs.ts';
-import { rulebookList, rulebookTrial } from './rulebook.ts';
+import { rulebookEditions, rulebookHistory } from './rule-history.ts';
+import { rulebookList } from './rulebook.ts';
 import { searchAll } from './search.ts';
 import { itemSpares } from './swap.ts';
+import { rulebookTrial } from './trial.ts';
 import type { Question } from './types.ts';
 
 const LIST = [
@@ -32,6 +37,11 @@ const LIST = [
   membersList,
   rulebookList,
   rulebookTrial,
+  rulebookHistory,
+  rulebookEditions,
+  rulebookPreview,
+  makesList,
+  itemMeters,
   ledgerVerify,
   importPreview,
   vocabularyList,

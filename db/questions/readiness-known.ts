@@ -104,11 +104,14 @@ function findingsOnRigs(asking: Asking, on: Day): Finding[] {
     requirement: string;
     basis: Basis;
     dueOn: Day | null;
+    dueTo: Day | null;
     warnOn: Day | null;
+    lateOn: Day | null;
     late: WhenLate;
   }>(
     asking.db,
-    `SELECT p.rig, d.item, d.number_sort AS number, d.requirement, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn, d.late
+    `SELECT p.rig, d.item, d.number_sort AS number, d.requirement, d.basis, d.due_on AS dueOn,
+       d.due_to AS dueTo, d.warn_on AS warnOn, d.late_on AS lateOn, d.late
      FROM due d JOIN places p ON p.key = d.place_key
      WHERE ${AGAINST} AND ${IN_FORCE} AND p.rig IN (${RIDDEN})`,
     { on },
@@ -148,7 +151,8 @@ export function elsewhere(asking: Asking, on: Day): Readiness['elsewhere'] {
     asking.db,
     `SELECT p.path AS place, sum(blocks) AS blocks, sum(limits AND NOT blocks) AS limits FROM (
        SELECT place_key, ${effects[0]} AS blocks, ${effects[1]} AS limits FROM (
-         SELECT d.item, d.place_key, CASE d.basis WHEN 'unjudged' THEN 'limits' WHEN 'retest' THEN 'blocks' ELSE d.late END AS effect,
+         SELECT d.item, d.place_key, CASE WHEN d.basis = 'retest' THEN 'blocks'
+             WHEN ${STATE_SQL['not judged']} AND d.late <> 'notes' THEN 'limits' ELSE d.late END AS effect,
            '' AS condition
          FROM due d WHERE ${notRidden('d')} AND ${AGAINST} AND ${IN_FORCE}
          UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i

@@ -1,47 +1,76 @@
 /** The rule book: what is offered, what is adopted, and what it would say of a thing that is not here. */
 import { z } from 'zod';
-import { type Day, dayText } from '../../domain/calendar/day.ts';
-import { parseWhen } from '../../domain/calendar/when.ts';
-import { explain, whyLine } from '../../domain/derive/explain.ts';
-import { derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
-import { type Fact, OUTCOMES } from '../../domain/facts.ts';
-import { type Book, bookFrom, policyOn } from '../../domain/rulebook/book.ts';
+import { isConfirmed } from '../../domain/derive/thing.ts';
+import { type Book, policyOn } from '../../domain/rulebook/book.ts';
 import { PERMIT_OFFERS, SPEC_PERIODS } from '../../domain/rulebook/cylinder.ts';
-import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
+import { forceIn, isJudgedIn, profileOn } from '../../domain/rulebook/force.ts';
+import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
-import { attributeProblems, values, when } from '../actions/fields.ts';
-import type { Questions, RulebookList, RuleLine, Trial, TrialRow } from '../api.ts';
-import { readBook } from '../caches/book.ts';
+import { changeOf, differences } from '../../domain/rulebook/strictness.ts';
+import type { Requirement } from '../../domain/rulebook/types.ts';
+import type { RulebookList, RuleLine } from '../api-rules.ts';
+import { thingKey } from '../caches/apply.ts';
+import { decisionsOf, readBook } from '../caches/book.ts';
+import { factsOf } from '../caches/facts.ts';
 import { all } from '../store/statements.ts';
-import { day, dayAsked, textOrNull } from './fields.ts';
-import { type Asking, CannotAnswer, question } from './types.ts';
+import { textOrNull } from './fields.ts';
+import { type Asking, question } from './types.ts';
 
 export const rulebookList = question({
   name: 'rulebook.list',
-  title: 'Every requirement, adopted or offered, the permits and the policies',
+  title: 'Every requirement, adopted or offered, with its force here; the permits and the policies',
   schema: z.strictObject({ family: z.string().optional() }) as unknown as z.ZodType<{ family?: string }>,
   answer(asking, args): RulebookList {
     const book = readBook(asking.db);
-    const adopted: RuleLine[] = [...book.versions.values()].flat().map(v => ({
-      requirement: v.requirement,
-      from: textOrNull(v.from),
-      to: textOrNull(v.to),
-      adopted: true,
-    }));
-    const known = new Set(adopted.map(a => a.requirement.id));
-    const offered: RuleLine[] = SHIPPED_REQUIREMENTS.filter(r => !known.has(r.id)).map(requirement => ({
+    const profile = profileOn(book.profiles, asking.today);
+    const line = (requirement: Requirement, rest: Pick<RuleLine, 'from' | 'to' | 'adopted'>): RuleLine => ({
       requirement,
-      from: null,
-      to: null,
-      adopted: false,
-    }));
+      ...rest,
+      force: forceIn(requirement, profile),
+      toConfirm: !isConfirmed(requirement),
+      hasNewer: rest.adopted && rest.to === null && hasNewer(requirement),
+      isJudgedHere: isJudgedIn(requirement, profile),
+    });
+    const inForce = [...book.versions.values()].flat();
+    const adopted = inForce.map(v =>
+      line(v.requirement, { from: textOrNull(v.from), to: textOrNull(v.to), adopted: true }),
+    );
+    // What was adopted and rests, since the department is of another state or kind, is adopted all the same.
+    const known = new Set(inForce.map(v => v.requirement.id));
+    const resting = restingIn(asking).filter(r => !known.has(r.id));
+    for (const requirement of resting) {
+      known.add(requirement.id);
+      adopted.push(line(requirement, { from: null, to: null, adopted: true }));
+    }
+    const offered = SHIPPED_REQUIREMENTS.filter(r => !known.has(r.id)).map(requirement =>
+      line(requirement, { from: null, to: null, adopted: false }),
+    );
     const rules = [...adopted, ...offered].filter(
       r => args.family === undefined || r.requirement.family === args.family,
     );
-    return { rules, permits: permitsOf(asking, book), policies: policiesOf(asking, book) };
+    return { rules, permits: permitsOf(asking, book), policies: policiesOf(asking, book), profile };
   },
   example: { family: 'hose' },
 });
+
+/** Whether the program ships another text than the one adopted; a version of the department’s own stays its own. */
+function hasNewer(adopted: Requirement): boolean {
+  const shipped = shippedRequirement(adopted.id);
+  if (!shipped || adopted.own) return false;
+  return (
+    changeOf(differences(adopted, shipped)) !== null ||
+    JSON.stringify([adopted.bindings, adopted.force]) !== JSON.stringify([shipped.bindings, shipped.force])
+  );
+}
+
+/** Adopted requirements of one state or kind of department, whether it is of it or not. */
+function restingIn(asking: Asking): Requirement[] {
+  const key = thingKey(asking.db, 'rulebook');
+  if (key === undefined) return [];
+  const { adoptions } = decisionsOf(factsOf(asking.db, key));
+  const last = new Map(adoptions.map(a => [a.requirement.id, a]));
+  return [...last.values()].filter(a => !a.ended && a.requirement.where).map(a => a.requirement);
+}
 
 /** Every permit that is offered, confirmed, or marked on a cylinder of the department. */
 function permitsOf(asking: Asking, book: Book): RulebookList['permits'] {
@@ -69,102 +98,4 @@ function policiesOf(asking: Asking, book: Book): RulebookList['policies'] {
     choice: policyOn(book, p.id, asking.today),
     adopted: book.policies.some(c => c.policy === p.id),
   }));
-}
-
-export const rulebookTrial = question({
-  name: 'rulebook.trial',
-  title: 'What the adopted book would say of a thing that is not in the department',
-  schema: z.strictObject({
-    family: z.string(),
-    attributes: values,
-    history: z.array(z.strictObject({ activity: z.string(), on: when, outcome: z.enum(OUTCOMES) })),
-    on: day,
-  }) as unknown as z.ZodType<Questions['rulebook.trial']['takes']>,
-  answer(asking, args): Trial {
-    const family = familyOf(args.family);
-    if (!family)
-      throw new CannotAnswer(
-        'unknown family',
-        `There is no family ${args.family}.`,
-        `Use one of: ${FAMILIES.map(f => f.id).join(', ')}.`,
-        'family',
-      );
-    const on = dayAsked(asking, args.on);
-    const [problem] = attributeProblems(family, args.attributes, on);
-    if (problem) throw new CannotAnswer(problem.code, problem.message, problem.todo, problem.field);
-    args.history.forEach(({ activity }, i) => {
-      if (!family.activities.some(a => a.id === activity))
-        throw new CannotAnswer(
-          'unknown activity',
-          `${activity} is not done to a ${family.title.toLowerCase()}.`,
-          `Use one of: ${family.activities.map(a => a.id).join(', ')}.`,
-          `history.${i}.activity`,
-        );
-    });
-    const book = readBook(asking.db);
-    // Before a department is open there is only the offer to try.
-    const judged =
-      book.versions.size > 0
-        ? book
-        : bookFrom(
-            SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null })),
-            [],
-            [],
-          );
-    return tryOn(judged, args.family, args.attributes, args.history, on);
-  },
-  example: {
-    family: 'hose',
-    attributes: { made: '2025-03-01', inService: '2025-09-01' },
-    history: [{ activity: 'service test', on: '2026-02-14', outcome: 'pass' }],
-    on: '2026-11-25',
-  },
-});
-
-function tryOn(
-  book: Book,
-  family: string,
-  attributes: Questions['rulebook.trial']['takes']['attributes'],
-  history: Questions['rulebook.trial']['takes']['history'],
-  on: Day,
-): Trial {
-  const base = { device: 'trial', recordedAt: 0, n: 0 };
-  const facts: Fact[] = [
-    {
-      ...base,
-      id: 'thing',
-      kind: 'identity',
-      effective: '0000' as Fact['effective'],
-      clock: 0,
-      values: { family, number: 'trial', attributes },
-    },
-    ...history.map(
-      (h, i): Fact => ({
-        ...base,
-        id: `record ${i + 1}`,
-        kind: 'record',
-        effective: parseWhen(h.on) ?? ('0000' as Fact['effective']),
-        clock: i + 1,
-        values: { activity: h.activity, outcome: h.outcome },
-      }),
-    ),
-  ];
-  const derived = derive(facts, book);
-  if (!derived) return { rows: [], lifeEndsOn: null };
-  const rows = (book.versions.get(family) ?? [])
-    .filter(v => inForce(v, on))
-    .flatMap((version): TrialRow[] => {
-      const why = explain(derived, version.requirement.id, book, on);
-      if (!why || !derived.due.some(r => r.requirement === version.requirement.id)) return [];
-      return [
-        {
-          requirement: version.requirement.id,
-          title: version.requirement.title,
-          dueOn: why.row.dueOn === null ? null : dayText(why.row.dueOn),
-          state: why.state,
-          why: whyLine(why),
-        },
-      ];
-    });
-  return { rows, lifeEndsOn: textOrNull(lifeEndsOn(derived, on)) };
 }

@@ -29,11 +29,14 @@ export function standingOf(
     item: number;
     basis: Basis;
     dueOn: Day | null;
+    dueTo: Day | null;
     warnOn: Day | null;
+    lateOn: Day | null;
     late: WhenLate;
   }>(
     asking.db,
-    `SELECT d.item, d.basis, d.due_on AS dueOn, d.warn_on AS warnOn, d.late FROM ${from}
+    `SELECT d.item, d.basis, d.due_on AS dueOn, d.due_to AS dueTo, d.warn_on AS warnOn,
+       d.late_on AS lateOn, d.late FROM ${from}
      WHERE ${where} AND ${IN_FORCE}`,
     { ...values, on },
   )) {

@@ -46,6 +46,14 @@ export function factInWords(
         ...told,
       ].join(', ');
     }
+    case 'meter':
+      return `${capital(String(values.meter))} read ${values.reading}${values.meterReplaced ? ', on a replaced meter' : ''}`;
+    case 'ride':
+      return values.unit ? 'A unit’s crew took the rig' : 'The crew left the rig';
+    case 'rig condition':
+      return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+    case 'drawing':
+      return 'The drawing was arranged';
     default:
       return capital(kind);
   }

@@ -111,10 +111,16 @@ export const due = sqliteTable(
     basis: text('basis').notNull(),
     lastOn: integer('last_on'),
     dueOn: integer('due_on'),
+    /** The latest a projection may fall; null for everything else. */
+    dueTo: integer('due_to'),
     warnOn: integer('warn_on'),
+    /** The last day on which it is not late: the due day and the department's days of grace. */
+    lateOn: integer('late_on'),
     fromDay: integer('from_day'),
     toDay: integer('to_day'),
     late: text('late').notNull(),
+    /** How the department's own version stands to the shipped one; null where it is as shipped. */
+    own: text('own'),
   },
   t => [
     index('due_item').on(t.item),
@@ -124,6 +130,8 @@ export const due = sqliteTable(
       t.numberSort,
       t.basis,
       t.warnOn,
+      t.lateOn,
+      t.dueTo,
       t.family,
       t.placeKey,
       t.requirement,

@@ -33,8 +33,8 @@ export function lookInto(
     const thing = one<{ key: number; kind: string }>(db, 'SELECT key, kind FROM things WHERE id = ?', id);
     return thing?.kind === kind ? identityOf(factsOf(db, thing.key)) : null;
   };
-  /** Facts of a kind of a place, the one that counts last. */
-  const placeFacts = (id: string, kind: string): PlainFact[] => {
+  /** Facts of a kind of a thing, the one that counts last. */
+  const factsOfKind = (id: string, kind: string): PlainFact[] => {
     const key = thingKey(db, id);
     return (key === undefined ? [] : factsOf(db, key)).filter(f => f.kind === kind).sort(inOrder);
   };
@@ -86,7 +86,7 @@ export function lookInto(
     },
     rig: id => identity(id, 'place')?.kind === 'rig',
     rigCondition(rig) {
-      const last = placeFacts(rig, 'rig condition').at(-1);
+      const last = factsOfKind(rig, 'rig condition').at(-1);
       return last ? { condition: String(last.values.condition), effective: last.effective } : null;
     },
     lastRide(rig, unit) {
@@ -96,13 +96,18 @@ export function lookInto(
          WHERE r.thing = ? AND f.kind = 'ride' AND f.voided_at IS NULL`,
         unit,
       ).map(f => f.effective);
-      return [...ofUnit, ...placeFacts(rig, 'ride').map(f => f.effective)].sort().at(-1) ?? null;
+      return [...ofUnit, ...factsOfKind(rig, 'ride').map(f => f.effective)].sort().at(-1) ?? null;
     },
-    lastReading(rig, meter, upTo) {
-      const last = placeFacts(rig, 'meter')
-        .filter(f => f.values.meter === meter && f.effective <= upTo)
-        .at(-1);
-      return last ? { reading: Number(last.values.reading), on: last.effective } : null;
+    readingsAround(thing, meter, at) {
+      const read = factsOfKind(thing, 'meter').filter(f => f.values.meter === meter);
+      const told = (f: PlainFact) => ({
+        reading: Number(f.values.reading),
+        on: f.effective,
+        replaced: f.values.meterReplaced === true,
+      });
+      const before = read.findLast(f => f.effective <= at);
+      const after = read.find(f => f.effective > at);
+      return { before: before ? told(before) : null, after: after ? told(after) : null };
     },
     noteClosed(note) {
       const key = thingKey(db, note);

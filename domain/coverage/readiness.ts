@@ -37,12 +37,16 @@ export const CONDITION_EFFECT: Partial<Record<Condition, WhenLate>> = {
   'limited use': 'notes',
 };
 
-/** The effect of a due row on a unit, or null where it tells nothing against it. Not judged limits: nobody vouches for it. */
+/**
+ * The effect of a due row on a unit, or null where it tells nothing against it. Not judged limits, since nobody vouches
+ * for it; where being late would only be noted, or the department has not confirmed the rule, it is noted.
+ */
 export function dueEffect(finding: { state: DueState; late: WhenLate }): WhenLate | null {
   // What owes a retest is out until it passes, whatever its date's being late would do.
   if (finding.state === 'retest owed') return CONDITION_EFFECT['retest owed'] ?? finding.late;
   if (AGAINST.has(finding.state)) return finding.late;
-  return finding.state === 'not judged' ? 'limits' : null;
+  if (finding.state !== 'not judged') return null;
+  return finding.late === 'notes' ? 'notes' : 'limits';
 }
 
 /** The effect of a thing's condition on a unit, or null. */

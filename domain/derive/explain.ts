@@ -3,11 +3,21 @@ import { type Day, dayText } from '../calendar/day.ts';
 import { showDay, showWhen } from '../calendar/show.ts';
 import type { Outcome, RecordFact } from '../facts.ts';
 import type { Book, RuleVersion } from '../rulebook/book.ts';
+import { clockWords } from '../rulebook/clock-words.ts';
+import { type BoundForce, forceIn, profileOn } from '../rulebook/force.ts';
 import { familyOf } from '../rulebook/index.ts';
 import type { Requirement } from '../rulebook/types.ts';
-import { cited, confidenceSentence, everyText, FORCE_WORDS, withArticle } from '../rulebook/words.ts';
+import {
+  cited,
+  confidenceSentence,
+  FORCE_WORDS,
+  fullStop,
+  midSentence,
+  OWN_WORDS,
+  withArticle,
+} from '../rulebook/words.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
-import { countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
+import { comesBy, countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
 
 export interface ToldRecord {
   fact: string;
@@ -26,7 +36,15 @@ export interface Why {
   steps: string[];
   counted: ToldRecord[];
   notCounted: (ToldRecord & { why: string })[];
-  clocks: { requirement: string; title: string; state: DueState; dueOn: string | null; wins: boolean }[];
+  clocks: {
+    requirement: string;
+    title: string;
+    state: DueState;
+    dueOn: string | null;
+    wins: boolean;
+    listed: boolean;
+  }[];
+  force: BoundForce;
   wouldChange: string[];
 }
 
@@ -40,11 +58,12 @@ export function explain(derived: Derived, requirementId: string, book: Book, day
   if (!version) return null;
   const { requirement } = version;
   const steps: string[] = [];
-  const row = dueRow(version, derived.attributes, derived.records, derived.owed, book, s => steps.push(s));
+  const row = dueRow(version, derived, book, s => steps.push(s));
   const covering = coveringRow(
     requirement,
     row,
-    versions.map(v => dueRow(v, derived.attributes, derived.records, derived.owed, book)),
+    versions,
+    versions.map(v => dueRow(v, derived, book)),
   );
   if (covering) {
     const title = versions
@@ -52,6 +71,7 @@ export function explain(derived: Derived, requirementId: string, book: Book, day
       ?.requirement.title.toLowerCase();
     steps.push(`The ${title} is due no later and settles it too, so it is not listed beside it.`);
   }
+  const force = forceIn(requirement, profileOn(book.profiles, day));
   const gone = derived.condition === 'retired' || derived.condition === 'disposed';
   const state: DueState = gone ? 'not applicable' : stateOn(row, day);
   const counted = countedRecord(requirement, derived.records);
@@ -63,13 +83,14 @@ export function explain(derived: Derived, requirementId: string, book: Book, day
       from: version.from === null ? null : dayText(version.from),
       to: version.to === null ? null : dayText(version.to),
     },
-    paragraph: paragraph(derived, requirement, row, state, counted, steps, day, gone),
+    paragraph: paragraph({ derived, requirement, force, row, state, counted, steps, day, gone }),
     steps,
     counted: counted ? [told(counted)] : [],
     notCounted: derived.records
       .filter(r => r !== counted)
       .reverse()
       .map(r => ({ ...told(r), why: whyNot(requirement, r) })),
+    force,
     clocks: gone ? [] : clocksOf(versions, derived, book, day),
     wouldChange: gone ? [] : whatWouldChange(requirement, row, state),
   };
@@ -101,21 +122,24 @@ function whyNot(requirement: Requirement, record: RecordFact): string {
 
 /** Every clock of the thing on that day, the earliest first; all that tie for the earliest govern together. */
 function clocksOf(versions: readonly RuleVersion[], derived: Derived, book: Book, day: Day): Why['clocks'] {
-  const all = versions.map(v => dueRow(v, derived.attributes, derived.records, derived.owed, book));
-  const rows = versions.flatMap((v, i) => {
+  const all = versions.map(v => dueRow(v, derived, book));
+  const rows = versions.flatMap(({ requirement }, i) => {
     const row = all[i];
-    return row && row.basis !== 'none' && coveringRow(v.requirement, row, all) === null ? [{ v, row }] : [];
+    return row && row.basis !== 'none'
+      ? [{ requirement, row, listed: coveringRow(requirement, row, versions, all) === null }]
+      : [];
   });
-  const dates = rows.flatMap(({ row }) => (row.dueOn === null ? [] : [row.dueOn]));
+  const dates = rows.flatMap(({ row, listed }) => (row.dueOn === null || !listed ? [] : [row.dueOn]));
   const first = dates.length > 0 ? Math.min(...dates) : null;
   return rows
-    .sort((a, b) => (a.row.dueOn ?? Number.NEGATIVE_INFINITY) - (b.row.dueOn ?? Number.NEGATIVE_INFINITY))
-    .map(({ v, row }) => ({
-      requirement: v.requirement.id,
-      title: v.requirement.title,
+    .sort((a, b) => comesBy(a.row) - comesBy(b.row))
+    .map(({ requirement, row, listed }) => ({
+      requirement: requirement.id,
+      title: requirement.title,
       state: stateOn(row, day),
       dueOn: row.dueOn === null ? null : dayText(row.dueOn),
-      wins: row.dueOn !== null && row.dueOn === first,
+      wins: listed && row.dueOn !== null && row.dueOn === first,
+      listed,
     }));
 }
 
@@ -128,20 +152,27 @@ function whatWouldChange(requirement: Requirement, row: DueRow, state: DueState)
   if (row.basis === 'unjudged') changes.push('Confirming the missing value lets it be judged.');
   if (requirement.clock.kind === 'printed date')
     changes.push('A new label with a later printed date, entered as an amendment, moves it.');
+  if (requirement.clock.kind === 'meter' || row.basis === 'projected')
+    changes.push('Reading the meter moves the range, or shows that the mark is passed.');
+  if (requirement.inStorage === 'waits') changes.push('Taking it out of storage sets it going again.');
   if (row.basis === 'life') changes.push('Nothing restores a life that has ended; retire it and replace it.');
   return changes;
 }
 
-function paragraph(
-  derived: Derived,
-  requirement: Requirement,
-  row: DueRow,
-  state: DueState,
-  counted: RecordFact | null,
-  steps: readonly string[],
-  day: Day,
-  gone: boolean,
-): string {
+interface Told {
+  derived: Derived;
+  requirement: Requirement;
+  force: BoundForce;
+  row: DueRow;
+  state: DueState;
+  counted: RecordFact | null;
+  steps: readonly string[];
+  day: Day;
+  gone: boolean;
+}
+
+function paragraph(all: Told): string {
+  const { derived, requirement, row, state, counted, steps, day, gone } = all;
   const family = familyOf(derived.family);
   const thing = `${family?.title ?? derived.family} ${derived.number}`;
   const title = requirement.title.toLowerCase();
@@ -155,7 +186,7 @@ function paragraph(
     );
   // Where something is owed now, the date it would otherwise have had is no part of the reason.
   parts.push(...(row.basis === 'retest' ? steps.slice(-1) : steps));
-  parts.push(ruleSentence(requirement));
+  parts.push(...ruleSentences(requirement, all.force));
   const [source] = requirement.sources;
   if (source && source.confidence !== 'read') parts.push(confidenceSentence(source));
   if (derived.condition === 'held for investigation')
@@ -179,27 +210,42 @@ function headline(thing: string, title: string, row: DueRow, state: DueState, da
     case 'life ended':
       return `${thing} reached its end of life on ${date}, ${count} ago.`;
     case 'due soon':
+      if (row.basis === 'projected')
+        return `${thing} is likely due for its ${title} from ${date} on; a reading decides.`;
       return row.basis === 'life'
         ? `${thing} reaches its end of life on ${date}, in ${count}.`
         : `${thing} is due for its ${title} by ${date}, in ${count}.`;
     case 'current':
+      if (row.basis === 'projected')
+        return row.dueOn === null
+          ? `${thing} is current for its ${title} by its last reading.`
+          : `${thing} is current for its ${title} by its last reading; it is likely due from ${date} on.`;
       return row.basis === 'life'
         ? `${thing} has life until ${date}, ${count} from now.`
         : `${thing} is current for its ${title} until ${date}, ${count} from now.`;
     case 'not judged':
+      if (row.basis === 'projected')
+        return `${thing} is not judged for its ${title}: it was likely reached by ${row.dueTo === null ? date : showDay(row.dueTo)}, and the meter was not read since.`;
       return `${thing} is not judged for its ${title}.`;
     case 'not applicable':
       return `The ${title} does not concern ${thing}.`;
   }
 }
 
-function ruleSentence(requirement: Requirement): string {
+/** The rule as adopted, by what authority, with what force here, and whether it is the department's own version. */
+function ruleSentences(requirement: Requirement, force: BoundForce): string[] {
   const sources = requirement.sources
     .map(cited)
     .filter(t => t !== '')
     .join(' and ');
-  const every =
-    requirement.clock.kind === 'since last' ? `every ${everyText(requirement.clock.every)}, ` : '';
-  const binds = requirement.binds.charAt(0).toLowerCase() + requirement.binds.slice(1);
-  return `The rule: ${every}by ${sources}. It has the force of ${FORCE_WORDS[requirement.force]}; where it binds: ${binds}`;
+  const clock = midSentence(clockWords(requirement, familyOf(requirement.family)));
+  const said = [
+    `The rule: ${clock}${sources === '' ? '' : `, by ${sources}`}. It has the force of ${FORCE_WORDS[force.force]}. ${force.says}`,
+  ];
+  const { own } = requirement;
+  if (own) said.push(OWN_WORDS[own.change]);
+  if (own?.reason)
+    said.push(`${own.authority ? `On the authority of ${own.authority}: ` : ''}${fullStop(own.reason)}`);
+  if (requirement.confirmed) said.push(`The department confirmed it from ${fullStop(requirement.confirmed)}`);
+  return said;
 }

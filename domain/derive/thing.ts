@@ -3,8 +3,8 @@
  * the same facts give the same answer whatever order they arrived in, and nothing is patched incrementally.
  */
 
-import type { Day } from '../calendar/day.ts';
-import { showWhen } from '../calendar/show.ts';
+import { addDays, type Day } from '../calendar/day.ts';
+import { showDay, showWhen } from '../calendar/show.ts';
 import { firstDay, lastDay, type When } from '../calendar/when.ts';
 import {
   type Assignment,
@@ -14,6 +14,7 @@ import {
   type Fact,
   type HowKnown,
   inOrder,
+  type MeterFact,
   type OwedFact,
   type PlaceFact,
   type RecordFact,
@@ -21,7 +22,9 @@ import {
 } from '../facts.ts';
 import type { Book, RuleVersion } from '../rulebook/book.ts';
 import type { Requirement, Condition as RuleCondition } from '../rulebook/types.ts';
-import { readClock } from './clocks.ts';
+import { withArticle } from '../rulebook/words.ts';
+import { readClock, type Subject } from './clocks/index.ts';
+import { compare, type Decimal, decimalOf } from './decimal.ts';
 import type { DueRow } from './due.ts';
 
 /** Something that was so from one time until another (`until` null: still so). */
@@ -49,6 +52,7 @@ export interface Derived {
   assignments: Span<Assignment>[];
   conditions: Span<{ condition: Condition; reason?: string; tag?: string }>[];
   records: RecordFact[];
+  meters: MeterFact[];
   owed: Owed[];
   /** The last known place, or null; and how and since when it is known. */
   place: { place: string; how: HowKnown; since: When } | null;
@@ -79,6 +83,7 @@ export function derive(facts: readonly Fact[], book: Book): Derived | null {
   const conditions: ConditionFact[] = [];
   const records: RecordFact[] = [];
   const owings: OwedFact[] = [];
+  const meters: MeterFact[] = [];
   for (const fact of ordered) {
     switch (fact.kind) {
       case 'identity':
@@ -105,6 +110,9 @@ export function derive(facts: readonly Fact[], book: Book): Derived | null {
       case 'owed':
         owings.push(fact);
         break;
+      case 'meter':
+        meters.push(fact);
+        break;
     }
   }
   if (family === undefined) return null;
@@ -114,6 +122,8 @@ export function derive(facts: readonly Fact[], book: Book): Derived | null {
   const explicit = lastCondition?.values.condition ?? 'serviceable';
   const owesRetest = owed.length > 0 && RETEST_SHOWS.has(explicit);
   const gone = explicit === 'retired' || explicit === 'disposed';
+  const assignment = assignments.at(-1)?.values.assignment ?? null;
+  const subject: DueSubject = { attributes, records, meters, owed, assignment };
   return {
     family,
     number,
@@ -123,13 +133,14 @@ export function derive(facts: readonly Fact[], book: Book): Derived | null {
     assignments: spans(assignments, f => f.values.assignment),
     conditions: spans(conditions, f => f.values),
     records,
+    meters,
     owed,
     place: lastPlace ? { ...lastPlace.values, since: lastPlace.effective } : null,
     seenOn: lastSeen(places, records),
-    assignment: assignments.at(-1)?.values.assignment ?? null,
+    assignment,
     condition: owesRetest ? 'retest owed' : explicit,
     conditionSince: owesRetest ? (owed[0]?.since ?? null) : (lastCondition?.effective ?? null),
-    due: gone ? [] : dueRows(book.versions.get(family) ?? [], attributes, records, owed, book),
+    due: gone ? [] : dueRows(book.versions.get(family) ?? [], subject, book),
   };
 }
 
@@ -201,33 +212,81 @@ function isAfter(pass: RecordFact, happening: OwedFact): boolean {
   return tested > happened || (sameDay && pass.effective > happening.effective);
 }
 
-function dueRows(
-  versions: readonly RuleVersion[],
+/** What is known of one thing, as its due rows need it. */
+export type DueSubject = Subject & { owed: readonly Owed[] };
+
+/**
+ * What a thing's due rows need, from what is known of it now and the facts they count: its records, happenings and
+ * meter readings, in any order.
+ */
+export function subjectOf(
   attributes: Values,
-  records: readonly RecordFact[],
-  owed: readonly Owed[],
-  book: Book,
-): DueRow[] {
-  const all = versions.map(v => dueRow(v, attributes, records, owed, book));
+  assignment: Assignment | null,
+  facts: readonly (RecordFact | OwedFact | MeterFact)[],
+): DueSubject {
+  const ordered = [...facts].sort(inOrder);
+  const records = ordered.filter(f => f.kind === 'record');
+  const owings = ordered.filter(f => f.kind === 'owed');
+  const meters = ordered.filter(f => f.kind === 'meter');
+  return { attributes, records, meters, owed: whatIsOwed(records, owings), assignment };
+}
+
+/** Every row that the versions of a thing's family make of it, the covered and the unconcerned left out. */
+export function dueRows(versions: readonly RuleVersion[], subject: DueSubject, book: Book): DueRow[] {
+  const all = versions.map(v => dueRow(v, subject, book));
   return all.filter((row, i) => {
     const requirement = versions[i]?.requirement;
-    return row.basis !== 'none' && requirement && coveringRow(requirement, row, all) === null;
+    return row.basis !== 'none' && requirement && coveringRow(requirement, row, versions, all) === null;
   });
 }
 
 /**
- * The row of another requirement that settles this one too and is due no later, or null. A failure, a damage or
- * an end of life is never covered. Several versions of the other one may cover this one between them.
+ * The row of another requirement that settles this one too and is due no later, or that is the stricter of two of
+ * one duty; null where there is none. A failure, a damage or an end of life is covered by no other duty. Several
+ * versions of the other one may cover this one between them.
+ * @param rows the rows of `versions`, in their order
  */
-export function coveringRow(requirement: Requirement, row: DueRow, rows: readonly DueRow[]): DueRow | null {
-  if (!requirement.coveredBy || (row.basis !== 'counted' && row.basis !== 'first')) return null;
-  const covering = rows.filter(
-    other =>
-      requirement.coveredBy?.includes(other.requirement) &&
-      (other.basis === 'counted' || other.basis === 'first' || other.basis === 'retest') &&
-      (other.dueOn === null || (row.dueOn !== null && other.dueOn <= row.dueOn)),
+export function coveringRow(
+  requirement: Requirement,
+  row: DueRow,
+  versions: readonly RuleVersion[],
+  rows: readonly DueRow[],
+): DueRow | null {
+  const covering = rows.filter((other, i) => {
+    const rival = versions[i]?.requirement;
+    return rival !== undefined && rival !== requirement && covers(rival, other, requirement, row);
+  });
+  return covering.length > 0 && spanIsFilled(row, covering) ? (covering.at(-1) ?? null) : null;
+}
+
+function covers(rival: Requirement, other: DueRow, requirement: Requirement, row: DueRow): boolean {
+  const isDated = row.basis === 'counted' || row.basis === 'first' || row.basis === 'projected';
+  const isSameDuty =
+    rival.id !== requirement.id &&
+    (requirement.besides === rival.id ||
+      rival.besides === requirement.id ||
+      (requirement.besides !== undefined && requirement.besides === rival.besides));
+  if (isSameDuty) {
+    // Of two of one duty the stricter is listed; of two that say the same the one that stands beside gives way.
+    const givesWay = requirement.besides === rival.id || requirement.id > rival.id;
+    if (row.basis === 'retest') return other.basis === 'retest' && givesWay;
+    if (!isDated || other.basis === 'none' || other.basis === 'unjudged' || other.basis === 'life')
+      return false;
+    const order = comesBy(other) - comesBy(row);
+    return order < 0 || (order === 0 && givesWay && rival.besides !== requirement.id);
+  }
+  return (
+    isDated &&
+    requirement.coveredBy?.includes(rival.id) === true &&
+    (other.basis === 'counted' || other.basis === 'first' || other.basis === 'retest') &&
+    comesBy(other) <= comesBy(row)
   );
-  return spanIsFilled(row, covering) ? (covering.at(-1) ?? null) : null;
+}
+
+/** Where a row lies among others: what is owed whatever the date comes first, what has no date at all last. */
+export function comesBy({ basis, dueOn }: DueRow): number {
+  if (dueOn !== null) return dueOn;
+  return basis === 'projected' ? Number.MAX_SAFE_INTEGER : Number.MIN_SAFE_INTEGER;
 }
 
 /** Whether every day of a span lies in one of the others. */
@@ -246,39 +305,81 @@ function spanIsFilled(row: DueRow, others: readonly DueRow[]): boolean {
 /** One requirement version on one thing. `tell` collects the arithmetic for a person who asks why. */
 export function dueRow(
   version: RuleVersion,
-  attributes: Values,
-  records: readonly RecordFact[],
-  owed: readonly Owed[],
+  subject: DueSubject,
   book: Book,
   tell?: (sentence: string) => void,
 ): DueRow {
   const { requirement, from, to } = version;
-  const base = { requirement: requirement.id, from, to, late: requirement.late };
+  const { attributes, records, owed } = subject;
   const lastDone = records.findLast(r => isOf(requirement, r) && r.values.outcome !== 'not completed');
-  const lastOn = lastDone ? lastDay(lastDone.effective) : null;
+  const base = {
+    requirement: requirement.id,
+    from,
+    to,
+    // What the department has not confirmed stops nothing.
+    late: isConfirmed(requirement) ? requirement.late : 'notes',
+    own: requirement.own?.change ?? null,
+    lastOn: lastDone ? lastDay(lastDone.effective) : null,
+  };
+  const without = (basis: 'none' | 'unjudged' | 'retest'): DueRow => ({
+    ...base,
+    basis,
+    dueOn: null,
+    dueTo: null,
+    warnOn: null,
+    lateOn: null,
+  });
   const unmet = requirement.appliesTo.find(c => !holds(c, attributes));
   if (unmet) {
     tell?.(`It does not concern this thing: ${conditionText(unmet)}.`);
-    return { ...base, basis: 'none', lastOn, dueOn: null, warnOn: null };
+    return without('none');
   }
   const counted = countedRecord(requirement, records);
-  const reading = readClock({ requirement, attributes, counted, book, tell });
+  const reading = readClock({ requirement, subject, counted, book, tell });
   const claim = owed.find(o => o.activity === requirement.activity);
-  if (claim && reading.basis !== 'none') {
+  // What is owed after a happening is owed by duties that have no date of their own as well.
+  const concerns = reading.basis !== 'none' || HAS_NO_DATE.has(requirement.clock.kind);
+  if (!isConfirmed(requirement) && concerns) {
+    tell?.(
+      'All its sources are from memory and the department has not confirmed it, so nothing is judged by it: confirm it from the document in hand.',
+    );
+    return without('unjudged');
+  }
+  if (claim && concerns) {
     tell?.(
       claim.because === 'failed'
         ? `It failed the ${requirement.activity} of ${showWhen(claim.since)}, so it is owed now, whatever the date; only a pass settles it.`
-        : `Since ${showWhen(claim.since)} (${claim.because}) a ${requirement.activity} is owed, whatever the date; only a pass settles it.`,
+        : `Since ${showWhen(claim.since)} (${claim.because}) ${withArticle(requirement.activity)} is owed, whatever the date; only a pass settles it.`,
     );
-    return { ...base, basis: 'retest', lastOn, dueOn: null, warnOn: null };
+    return without('retest');
   }
-  const { dueOn } = reading;
+  if (requirement.inStorage === 'waits' && subject.assignment === 'storage' && reading.basis !== 'none') {
+    tell?.('It is in storage, where this waits: it is owed before it comes back.');
+    return without('none');
+  }
+  const grace = reading.basis === 'life' ? 0 : (requirement.graceDays ?? 0);
+  if (grace > 0 && reading.lateOn !== null)
+    tell?.(
+      `The department allows ${grace} days of grace, through ${showDay(addDays(reading.lateOn, grace))}.`,
+    );
   return {
     ...base,
     ...reading,
-    lastOn,
-    warnOn: dueOn === null ? null : ((dueOn - requirement.warnDays) as Day),
+    lateOn: reading.lateOn === null ? null : addDays(reading.lateOn, grace),
+    warnOn: reading.dueOn === null ? null : addDays(reading.dueOn, -requirement.warnDays),
   };
+}
+
+/** Clocks with no date of their own, over which a happening still owes the activity. */
+const HAS_NO_DATE: ReadonlySet<Requirement['clock']['kind']> = new Set([
+  'after happenings',
+  'once',
+  'reading limit',
+]);
+
+/** Whether a requirement may be judged by: one whose sources are all from memory only once the department confirmed it. */
+export function isConfirmed({ sources, confirmed }: Requirement): boolean {
+  return confirmed !== undefined || sources.some(s => s.confidence !== 'memory');
 }
 
 /** The last record from which a requirement counts, or null. */
@@ -296,17 +397,40 @@ export function isOf(requirement: Requirement, record: RecordFact): boolean {
   return requirement.satisfiedBy.includes(record.values.activity);
 }
 
-function holds(condition: RuleCondition, attributes: Values): boolean {
+/** Whether a condition holds for a thing with these attributes. */
+export function holds(condition: RuleCondition, attributes: Values): boolean {
   const value = attributes[condition.attribute];
-  if ('known' in condition) return value !== undefined;
+  if ('known' in condition) return (value !== undefined) === condition.known;
+  if ('is' in condition) return (value === true) === condition.is;
   if ('in' in condition) return typeof value === 'string' && condition.in.includes(value);
-  return !(typeof value === 'string' && condition.notIn.includes(value));
+  if ('notIn' in condition) return !(typeof value === 'string' && condition.notIn.includes(value));
+  if ('matches' in condition)
+    return typeof value === 'string' && condition.matches.some(m => folded(m) === folded(value));
+  const amount = decimalOf(value);
+  if ('atLeast' in condition) return amount !== null && order(amount, condition.atLeast) >= 0;
+  return amount !== null && order(amount, condition.below) < 0;
+}
+
+function order(amount: Decimal, limit: string): number {
+  const known = decimalOf(limit);
+  return known ? compare(amount, known) : Number.NaN;
+}
+
+/** Text as two people would call it the same: capitals and spaces apart. */
+function folded(text: string): string {
+  return text.toLowerCase().replace(/\s+/g, ' ').trim();
 }
 
 function conditionText(condition: RuleCondition): string {
-  if ('known' in condition) return `no ${condition.attribute} is on file`;
-  if ('in' in condition) return `only where ${condition.attribute} is ${condition.in.join(' or ')}`;
-  return `not where ${condition.attribute} is ${condition.notIn.join(' or ')}`;
+  const { attribute } = condition;
+  if ('known' in condition)
+    return condition.known ? `no ${attribute} is on file` : `a ${attribute} is on file`;
+  if ('is' in condition) return condition.is ? `only with ${attribute}` : `only without ${attribute}`;
+  if ('in' in condition) return `only where ${attribute} is ${condition.in.join(' or ')}`;
+  if ('notIn' in condition) return `not where ${attribute} is ${condition.notIn.join(' or ')}`;
+  if ('matches' in condition) return `only where ${attribute} is ${condition.matches.join(' or ')}`;
+  if ('atLeast' in condition) return `only where ${attribute} is ${condition.atLeast} or more`;
+  return `only where ${attribute} is under ${condition.below}`;
 }
 
 /** The day an end of life falls on, by the versions in force on a day; the earliest where there are several. */

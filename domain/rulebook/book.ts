@@ -1,5 +1,6 @@
 /** The book as one department has adopted it: requirement versions with the days they are in force. */
 import type { Day } from '../calendar/day.ts';
+import { isJudgedIn, type ProfileFrom, profileOn } from './force.ts';
 import { POLICIES } from './policies.ts';
 import type { Permit, Requirement } from './types.ts';
 
@@ -21,26 +22,36 @@ export interface Book {
   versions: ReadonlyMap<string, readonly RuleVersion[]>;
   permits: ReadonlyMap<string, Permit>;
   policies: readonly PolicyChoice[];
+  /** What the department has said of itself, in the order of the days from which it holds. */
+  profiles: readonly ProfileFrom[];
 }
 
 /** An adoption: the requirement in full, and from when (null: from the department's opening on). */
 export interface Adoption {
   requirement: Requirement;
   from: Day | null;
+  /** From that day on it is no longer judged by. */
+  ended?: true;
 }
 
 /**
- * The versions in force from adoptions, policy choices and confirmed permits, each list in the order it was
- * decided. A later adoption of the same requirement ends the earlier one on its first day; one that takes
- * effect on the same day or earlier replaces it; so with policy choices. The policy `life ends` sets the day of every cylinder life.
+ * The versions in force from adoptions, policy choices, confirmed permits and profiles, each list in the order it was
+ * decided. A later adoption of the same requirement ends the earlier one on its first day; one that takes effect on
+ * the same day or earlier replaces it; so with policy choices and profiles. The policy `life ends` sets the day of
+ * every cylinder life. A requirement of one state or kind of department is in force while the profile is of it.
  */
 export function bookFrom(
   adoptions: readonly Adoption[],
   policies: readonly PolicyChoice[],
   permits: readonly Permit[],
+  profiles: readonly ProfileFrom[] = [],
 ): Book {
   const chosen = policies.reduce<PolicyChoice[]>(
     (kept, p) => [...kept.filter(k => k.policy !== p.policy || before(k.from, p.from)), p],
+    [],
+  );
+  const said = profiles.reduce<ProfileFrom[]>(
+    (kept, p) => [...kept.filter(k => before(k.from, p.from)), p],
     [],
   );
   const byRequirement = new Map<string, Adoption[]>();
@@ -53,12 +64,45 @@ export function bookFrom(
   const versions = new Map<string, RuleVersion[]>();
   for (const list of byRequirement.values()) {
     list.forEach((adoption, i) => {
-      const family = adoption.requirement.family;
+      if (adoption.ended) return;
+      const { family } = adoption.requirement;
       const span = { from: adoption.from, to: list[i + 1]?.from ?? null };
-      versions.set(family, [...(versions.get(family) ?? []), ...splitByLifePolicy(adoption, span, chosen)]);
+      const parts = splitByLifePolicy(adoption, span, chosen).flatMap(v => splitByProfile(v, said));
+      versions.set(family, [...(versions.get(family) ?? []), ...parts]);
     });
   }
-  return { versions, permits: new Map(permits.map(p => [p.permit, p])), policies: chosen };
+  return {
+    versions,
+    permits: new Map(permits.map(p => [p.permit, p])),
+    policies: chosen,
+    profiles: said,
+  };
+}
+
+/** The spans of a version in which the department is one that it is judged in. */
+function splitByProfile(version: RuleVersion, profiles: readonly ProfileFrom[]): RuleVersion[] {
+  if (!version.requirement.where) return [version];
+  const cuts = profiles.flatMap(p =>
+    p.from !== null && before(version.from, p.from) && inside(p.from, version.to) ? [p.from] : [],
+  );
+  const starts: (Day | null)[] = [version.from, ...cuts];
+  return starts.flatMap((from, i) =>
+    isJudgedIn(version.requirement, profileOn(profiles, from ?? (Number.NEGATIVE_INFINITY as Day)))
+      ? [{ ...version, from, to: starts[i + 1] ?? version.to }]
+      : [],
+  );
+}
+
+/**
+ * The families that two books judge otherwise. Permits and settings concern cylinders.
+ */
+export function changedFamilies(a: Book, b: Book): Set<string> {
+  const text = (value: unknown) => JSON.stringify(value);
+  const families = new Set([...a.versions.keys(), ...b.versions.keys()]);
+  const changed = new Set([...families].filter(f => text(a.versions.get(f)) !== text(b.versions.get(f))));
+  if (text([...a.permits]) !== text([...b.permits]) || text(a.policies) !== text(b.policies))
+    changed.add('cylinder');
+  return changed;
 }
 
 /** What the department has chosen for a policy on a day; the shipped offer where it has not. */

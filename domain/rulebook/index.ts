@@ -17,3 +17,10 @@ export function familyOf(id: string): Family | undefined {
 
 /** Every requirement the program ships, in the order of the families. */
 export const SHIPPED_REQUIREMENTS: readonly Requirement[] = FAMILIES.flatMap(f => f.requirements);
+
+const shippedById = new Map(SHIPPED_REQUIREMENTS.map(r => [r.id, r]));
+
+/** A requirement as the program ships it, or undefined. */
+export function shippedRequirement(id: string): Requirement | undefined {
+  return shippedById.get(id);
+}

@@ -151,7 +151,8 @@ export type Clock =
       specs: readonly SpecPeriod[];
       constructions: readonly ConstructionPeriod[];
     }
-  | { kind: 'printed date'; attribute: string }
+  /** `needed`: without the date it is not judged; else a thing with no such date on file has none. */
+  | { kind: 'printed date'; attribute: string; needed?: true }
   | { kind: 'made before'; day: string }
   /**
    * The end of one month each year (or every so many months of it), which does not drift: a test up to `early_months`

@@ -5,8 +5,8 @@
 import { parseDay } from '../calendar/day.ts';
 import { showDay } from '../calendar/show.ts';
 import { capital } from '../capital.ts';
-import { spanText } from '../derive/clocks.ts';
-import type { Clock, Condition, Every, Family, Requirement, Source, SpecPeriod, WhenLate } from './types.ts';
+import { spanText } from '../derive/clocks/count.ts';
+import type { Condition, Every, Family, OwnVersion, Requirement, Source, WhenLate } from './types.ts';
 
 /** `an inspection`, `a service test`. */
 export function withArticle(words: string): string {
@@ -31,6 +31,19 @@ export const FORCE_WORDS: Readonly<Record<Requirement['force'], string>> = {
   manufacturer: 'the manufacturer’s word',
   practice: 'practice',
 };
+
+/** How a version of the department's own stands to the shipped one. */
+export const OWN_WORDS: Readonly<Record<OwnVersion['change'], string>> = {
+  stricter: 'It is the department’s own, stricter than the book.',
+  looser: 'It is the department’s own, LOOSER than the book.',
+  other: 'It is the department’s own version of the book’s.',
+  local: 'It is a local requirement of the department.',
+};
+
+/** A sentence with its full stop, whoever wrote it. */
+export function fullStop(said: string): string {
+  return /[.!?]$/.test(said) ? said : `${said}.`;
+}
 
 /** What stands after "being late". */
 export const LATE_WORDS: Readonly<Record<WhenLate, string>> = {
@@ -61,73 +74,6 @@ export function leastSure({ sources }: Pick<Requirement, 'sources'>): Source['co
   return SURENESS[Math.max(0, ...sources.map(s => SURENESS.indexOf(s.confidence)))] ?? 'read';
 }
 
-/** The clock in a few words, as it stands in a list: `Every 12 months`, `Every 3, 5 or 10 years by its marking`. */
-export function clockWords({ clock }: Requirement, family: Family | undefined): string {
-  switch (clock.kind) {
-    case 'since last':
-      return `Every ${everyText(clock.every)}`;
-    case 'cylinder period':
-      return `Every ${spansText(periodMonths(clock))}, by specification or permit`;
-    case 'cylinder life':
-      return `Life of ${spansText(lifeMonths(clock))} from manufacture, by specification or permit`;
-    case 'printed date':
-      return `By the printed date: ${midSentence(attributeTitle(family, clock.attribute))}`;
-    case 'made before':
-      return `Ended if made before ${showText(clock.day)}`;
-  }
-}
-
-/** What the clock counts from, and what the first one counts from: a sentence each. */
-export function countsFromWords(requirement: Requirement): string[] {
-  const { clock, satisfiedBy } = requirement;
-  switch (clock.kind) {
-    case 'since last':
-      return [
-        `Counts from the last ${orList(satisfiedBy)} that ${outcomeWords(requirement)}.`,
-        firstWords(clock),
-      ];
-    case 'cylinder period':
-      return [
-        `Counts from the last ${orList(satisfiedBy)} that ${outcomeWords(requirement)}.`,
-        'The first counts from the original test month marked on the cylinder, not from purchase.',
-      ];
-    case 'cylinder life':
-      return ['Counts from the manufacture month. No test lengthens it.'];
-    case 'printed date':
-      return ['Counts from nothing: the date printed on it is the date.'];
-    case 'made before':
-      return [`What was made before ${showText(clock.day)} is at its end; no test restores it.`];
-  }
-}
-
-function firstWords({ first }: Clock & { kind: 'since last' }): string {
-  const span = spanText(first.plus);
-  const isAtOnce = ('months' in first.plus ? first.plus.months : first.plus.days) === 0;
-  switch (first.counts) {
-    case 'made':
-      return `The first is due ${span} after manufacture.`;
-    case 'later of made and in service':
-      return `The first is due at the later of ${span} after manufacture and the day it was placed in service.`;
-    case 'in service':
-      return isAtOnce
-        ? 'The first is due before use: by the day it is placed in service.'
-        : `The first is due ${span} after it was placed in service.`;
-  }
-}
-
-/** Through when it is on time. */
-export function onTimeWords({ clock, dueAt }: Requirement): string {
-  if (clock.kind === 'made before') return `Due since ${showText(clock.day)}.`;
-  if (clock.kind === 'printed date')
-    return 'On time through the last day of what is printed: a month through its last day.';
-  const isInDays = clock.kind === 'since last' && 'days' in clock.every;
-  if (isInDays || dueAt === 'day')
-    return 'On time through the due day. Where only the month was written down, it counts from that month’s last day.';
-  return dueAt === 'month end'
-    ? 'On time through the last day of the month it falls in.'
-    : 'On time only before the month it falls in begins.';
-}
-
 /** From when it shows as due soon. */
 export function warnWords({ warnDays }: Requirement): string {
   return warnDays === 0
@@ -147,16 +93,22 @@ function conditionWords(condition: Condition, family: Family | undefined): strin
   const title = midSentence(attributeTitle(family, condition.attribute));
   const titled = (values: readonly string[]) =>
     orList(values.map(v => midSentence(choiceTitle(family, condition.attribute, v))));
-  if ('known' in condition) return `where the date of “${title}” is on file`;
+  if ('known' in condition)
+    return condition.known ? `where “${title}” is on file` : `where no “${title}” is on file`;
+  if ('is' in condition) return condition.is ? `with ${title}` : `without ${title}`;
   if ('in' in condition) return `where ${title} is ${titled(condition.in)}`;
-  return `except where ${title} is ${titled(condition.notIn)}`;
+  if ('notIn' in condition) return `except where ${title} is ${titled(condition.notIn)}`;
+  if ('matches' in condition) return `where ${title} is ${orList(condition.matches)}`;
+  if ('atLeast' in condition) return `where ${title} is ${condition.atLeast} or more`;
+  return `where ${title} is under ${condition.below}`;
 }
 
 /** What tells two requirements of one title apart, to stand after the title: `, occupant use`; empty where nothing has to. */
 export function narrowerWords({ title, appliesTo }: Requirement, family: Family | undefined): string {
   return appliesTo
     .flatMap(condition => {
-      if ('known' in condition) return [];
+      if ('matches' in condition) return [`, ${orList(condition.matches)}`];
+      if (!('in' in condition) && !('notIn' in condition)) return [];
       const [not, values] = 'in' in condition ? ['', condition.in] : ['not ', condition.notIn];
       if (values.some(v => title.includes(v))) return [];
       return [`, ${not}${orList(values.map(v => midSentence(choiceTitle(family, condition.attribute, v))))}`];
@@ -172,6 +124,13 @@ export function settledWords(
   const { clock, satisfiedBy, coveredBy = [] } = requirement;
   if (clock.kind === 'printed date')
     return ['No record settles it: fit a new one and enter the date printed on it.'];
+  if (clock.kind === 'reading limit')
+    return [
+      ...(satisfiedBy.length === 0
+        ? []
+        : [`${capital(withArticle(orList(satisfiedBy)))} after that reading.`]),
+      'A later reading inside the limit settles it as well.',
+    ];
   if (satisfiedBy.length === 0)
     return ['No record settles it: it is taken out of service, retired and replaced.'];
   const said = [`${capital(withArticle(orList(satisfiedBy)))} that ${outcomeWords(requirement)}.`];
@@ -183,99 +142,19 @@ export function settledWords(
   return said;
 }
 
-function outcomeWords({ countedOutcomes }: Requirement): string {
+/** `passed`, or `was run, passed or failed`: what counts. */
+export function outcomeWords({ countedOutcomes }: Requirement): string {
   return countedOutcomes.includes('fail') ? 'was run, passed or failed' : 'passed';
 }
 
-/** One period of a table and what it holds for. */
-export interface PeriodLine {
-  span: string;
-  holdsFor: string[];
-}
-
-/**
- * The table of a cylinder's clock by its spans, the shortest first, specifications and then constructions; what has
- * none comes last.
- * @returns null for every other clock
- */
-export function periodLines(clock: Clock): { bySpec: PeriodLine[]; byConstruction: PeriodLine[] } | null {
-  if (clock.kind !== 'cylinder period' && clock.kind !== 'cylinder life') return null;
-  const isPeriod = clock.kind === 'cylinder period';
-  const marked = (s: SpecPeriod) =>
-    isPeriod && s.unless ? [{ months: s.unless.months, name: `${s.spec} (${unlessWords(s.unless)})` }] : [];
-  const specs = clock.specs.flatMap(s => [
-    { months: isPeriod ? s.months : s.lifeMonths, name: s.spec },
-    ...marked(s),
-  ]);
-  const constructions = clock.constructions.map(c => ({
-    months: isPeriod ? c.months : c.lifeMonths,
-    name: c.construction,
-  }));
-  const none = isPeriod ? 'Not requalified' : 'No fixed life';
-  return { bySpec: bySpan(specs, none), byConstruction: bySpan(constructions, none) };
-}
-
-function unlessWords({ attribute, is }: NonNullable<SpecPeriod['unless']>): string {
-  if (is === true) return `${attribute} mark`;
-  return String(is);
-}
-
-function bySpan(lines: readonly { months: number | null; name: string }[], none: string): PeriodLine[] {
-  const spans = [...new Set(lines.map(l => l.months))].sort((a, b) => (a ?? 1e9) - (b ?? 1e9));
-  return spans.map(months => ({
-    span: months === null ? none : spanText({ months }),
-    holdsFor: lines.filter(l => l.months === months).map(l => l.name),
-  }));
-}
-
-/** Which attributes of a thing its date or its concern depends on, by their keys. */
-export function attributesRead({ appliesTo, clock }: Requirement): string[] {
-  const read = appliesTo.map(c => c.attribute);
-  switch (clock.kind) {
-    case 'since last':
-      if (clock.first.counts !== 'in service') read.push('made');
-      if (clock.first.counts !== 'made') read.push('inService');
-      break;
-    case 'cylinder period':
-      read.push('spec', 'construction', 'made', ...clock.specs.flatMap(s => s.unless?.attribute ?? []));
-      break;
-    case 'cylinder life':
-      read.push('spec', 'construction', 'made', 'lifeLabel_months');
-      break;
-    case 'printed date':
-      read.push(clock.attribute);
-      break;
-    case 'made before':
-      read.push('made');
-  }
-  return [...new Set(read)];
-}
-
-function periodMonths(clock: Clock & { kind: 'cylinder period' }): number[] {
-  return [
-    ...clock.specs.flatMap(s => [s.months, s.unless?.months]),
-    ...clock.constructions.map(c => c.months),
-  ].filter(m => typeof m === 'number');
-}
-
-function lifeMonths(clock: Clock & { kind: 'cylinder life' }): number[] {
-  return [...clock.specs, ...clock.constructions].flatMap(l => l.lifeMonths ?? []);
-}
-
-/** `3, 5 or 10 years`. */
-function spansText(months: readonly number[]): string {
-  const spans = [...new Set(months)].sort((a, b) => a - b);
-  const isInYears = spans.every(m => m >= 24 && m % 12 === 0);
-  if (!isInYears) return orList(spans.map(m => spanText({ months: m })));
-  return `${orList(spans.map(m => String(m / 12)))} years`;
-}
-
-function orList(words: readonly string[]): string {
+/** `a, b or c`. */
+export function orList(words: readonly string[]): string {
   if (words.length <= 1) return words[0] ?? '';
   return `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
 
-function attributeTitle(family: Family | undefined, key: string): string {
+/** An attribute as its family calls it. */
+export function attributeTitle(family: Family | undefined, key: string): string {
   return family?.attributes.find(a => a.key === key)?.title ?? key;
 }
 
@@ -284,7 +163,8 @@ function choiceTitle(family: Family | undefined, key: string, value: string): st
   return choices?.find(c => c.value === value)?.title ?? value;
 }
 
-function showText(day: string): string {
+/** A day of the book as people read it. */
+export function showText(day: string): string {
   const known = parseDay(day);
   return known === null ? day : showDay(known);
 }

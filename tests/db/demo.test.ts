@@ -23,10 +23,10 @@ import type {
   ItemSummary,
   MemberLine,
   PlaceLine,
-  RulebookList,
   SearchHit,
   Verification,
 } from '../../db/api.ts';
+import type { RulebookList } from '../../db/api-rules.ts';
 import { rebuild } from '../../db/caches/rebuild.ts';
 import { buildDemo } from '../../db/files/demo/index.ts';
 import { CYLINDERS, EQUIPMENT, HOSE, LADDERS, PACKS, STORIES } from '../../db/files/demo/stories.ts';

@@ -4,12 +4,13 @@
  */
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import type { DueList, HistoryLine, ItemPage, Questions, RulebookList } from '../../db/api.ts';
+import type { DueList, HistoryLine, ItemPage, Questions } from '../../db/api.ts';
 import type { PdfFile, Readiness, RigPage } from '../../db/api-desk.ts';
+import type { RulebookList } from '../../db/api-rules.ts';
 import { ask } from '../../db/store/ask.ts';
 import { all, run } from '../../db/store/statements.ts';
+import { clockWords } from '../../domain/rulebook/clock-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
-import { clockWords } from '../../domain/rulebook/words.ts';
 import { aHose, departmentInMemory, type Ground, type TestDepartment } from './kit/department.ts';
 import { type Pdf, type PdfPage, readPdf } from './kit/pdf.ts';
 

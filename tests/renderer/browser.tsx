@@ -1,4 +1,5 @@
 /** What the simulated browser lacks, and a host of the test's own behind the bridge. */
+
 import { MantineProvider } from '@mantine/core';
 import { Notifications } from '@mantine/notifications';
 import { QueryClientProvider } from '@tanstack/react-query';
@@ -6,11 +7,13 @@ import { cleanup, render } from '@testing-library/react';
 import type { ReactNode } from 'react';
 import { afterEach } from 'vitest';
 import type { ActAnswer, ActRequest, Answer, MemberLine, QuestionName, Questions } from '../../db/api.ts';
+import { UNKNOWN_PROFILE } from '../../domain/rulebook/force.ts';
 import { FAMILIES, SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { createClient } from '../../renderer/api/client.ts';
 import { theme } from '../../renderer/app/theme.ts';
 import { ActingProvider } from '../../renderer/parts/acting/acting.tsx';
 import { KeysProvider } from '../../renderer/parts/keys/keys.tsx';
+import { offeredLine } from '../../renderer/screens/rulebook/offeredLine.ts';
 
 window.matchMedia = query =>
   ({
@@ -68,9 +71,10 @@ const USUAL: Asked = {
     outcomes: ['pass', 'fail', 'not completed'],
   }),
   'rulebook.list': () => ({
-    rules: SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null, to: null, adopted: true })),
+    rules: SHIPPED_REQUIREMENTS.map(r => ({ ...offeredLine(r), adopted: true })),
     permits: [],
     policies: [],
+    profile: UNKNOWN_PROFILE,
   }),
 };
 

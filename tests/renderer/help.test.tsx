@@ -1,4 +1,5 @@
 /** Help: a page for whatever one can be at, none that names a key that is not there, and a search that finds. */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fireEvent, screen } from '@testing-library/react';
@@ -9,6 +10,7 @@ import { findPages } from '../../renderer/screens/help/findPages.ts';
 import { HelpBook } from '../../renderer/screens/help/HelpBook.tsx';
 import { helpPages, pageFor } from '../../renderer/screens/help/pages/index.ts';
 import { textOf } from '../../renderer/screens/help/pages/page.ts';
+import { offeredLine } from '../../renderer/screens/rulebook/offeredLine.ts';
 import { draw, fakeHost, TODAY } from './browser.tsx';
 
 const PAGES = helpPages(undefined, TODAY);
@@ -71,7 +73,7 @@ describe('help has a page', () => {
     const [hose] = SHIPPED_REQUIREMENTS;
     if (!hose) throw new Error('The shipped book is empty.');
     const version = (warnDays: number, from: string | null, to: string | null, adopted = true) => ({
-      requirement: { ...hose, warnDays },
+      ...offeredLine({ ...hose, warnDays }),
       from,
       to,
       adopted,

@@ -5,6 +5,7 @@ import { DeedDialog } from '../../renderer/parts/deeds/DeedDialog.tsx';
 import type { ThingRef, Vocabulary } from '../../renderer/parts/deeds/deedForm.ts';
 import { deedsIn, THING_DEEDS } from '../../renderer/parts/deeds/deeds.ts';
 import { recordForm } from '../../renderer/parts/deeds/recordForm.ts';
+import { offeredLine } from '../../renderer/screens/rulebook/offeredLine.ts';
 import { draw, fakeHost, TODAY } from './browser.tsx';
 
 const HOSE: ThingRef = { item: 'k3f9a-2', number: '31-107', family: 'hose', condition: 'serviceable' };
@@ -13,7 +14,7 @@ const VOCABULARY: Vocabulary = {
   families: FAMILIES,
   assignments: [],
   permits: [],
-  rules: SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null, to: null, adopted: true })),
+  rules: SHIPPED_REQUIREMENTS.map(r => ({ ...offeredLine(r), adopted: true })),
   summary: {
     id: 'd1',
     name: '',

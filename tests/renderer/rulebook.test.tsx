@@ -1,15 +1,18 @@
 /** The rule book's screen: what it lists, what it sends, what it tries. Rules of this program, no source outside. */
+
 import { createMemoryHistory, createRootRoute, createRouter, RouterProvider } from '@tanstack/react-router';
 import { fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { describe, expect, it, vi } from 'vitest';
-import type { RuleLine } from '../../db/api.ts';
+import type { RuleLine } from '../../db/api-rules.ts';
 import { parseWhen } from '../../domain/calendar/when.ts';
+import { UNKNOWN_PROFILE } from '../../domain/rulebook/force.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
 import { DeedDialog } from '../../renderer/parts/deeds/DeedDialog.tsx';
 import { adoptedWords, type Entry, entriesOf, linesOf } from '../../renderer/screens/rulebook/entries.ts';
 import { exampleOf } from '../../renderer/screens/rulebook/examples.ts';
 import { adoptForm, policyForm } from '../../renderer/screens/rulebook/forms.ts';
+import { offeredLine } from '../../renderer/screens/rulebook/offeredLine.ts';
 import { inOrder } from '../../renderer/screens/rulebook/Permits.tsx';
 import { readRuleSearch } from '../../renderer/screens/rulebook/search.ts';
 import { concernedWords } from '../../renderer/screens/rulebook/standing.tsx';
@@ -21,12 +24,7 @@ const shipped = (id: string) => {
   if (!known) throw new Error(`No requirement ${id} is shipped.`);
   return known;
 };
-const BOOK: RuleLine[] = SHIPPED_REQUIREMENTS.map(requirement => ({
-  requirement,
-  from: null,
-  to: null,
-  adopted: true,
-}));
+const BOOK: RuleLine[] = SHIPPED_REQUIREMENTS.map(r => ({ ...offeredLine(r), adopted: true }));
 const ENTRIES = entriesOf(BOOK, TODAY);
 const entryOf = (id: string): Entry => {
   const entry = ENTRIES.find(e => e.requirement.id === id);
@@ -39,9 +37,9 @@ const titles = (search: Parameters<typeof linesOf>[2]) =>
 describe('the list', () => {
   const hose = shipped('hose.service-test');
   const versions: RuleLine[] = [
-    { requirement: hose, from: null, to: '2026-06-01', adopted: true },
-    { requirement: { ...hose, warnDays: 30 }, from: '2026-06-01', to: '2027-01-01', adopted: true },
-    { requirement: { ...hose, warnDays: 90 }, from: '2027-01-01', to: null, adopted: true },
+    { ...offeredLine(hose), to: '2026-06-01', adopted: true },
+    { ...offeredLine({ ...hose, warnDays: 30 }), from: '2026-06-01', to: '2027-01-01', adopted: true },
+    { ...offeredLine({ ...hose, warnDays: 90 }), from: '2027-01-01', adopted: true },
   ];
   const warnOn = (day: string) => entriesOf(versions, day).map(e => e.requirement.warnDays);
 
@@ -59,7 +57,7 @@ describe('the list', () => {
     const [entry] = entriesOf(versions, TODAY);
     expect(entry && adoptedWords(entry, TODAY)).toBe('From 1 Jun 2026; changes 1 Jan 2027');
     expect(adoptedWords(entryOf('hose.service-test'), TODAY)).toBe('From the opening');
-    const [offered] = entriesOf([{ requirement: hose, from: null, to: null, adopted: false }], TODAY);
+    const [offered] = entriesOf([offeredLine(hose)], TODAY);
     expect(offered && adoptedWords(offered, TODAY)).toBe('Offered only');
   });
 
@@ -255,7 +253,7 @@ describe('trying it', () => {
     drawRouted(
       <TryIt
         search={{ part: 'try', family: 'hose' }}
-        book={{ rules: BOOK, permits: [], policies: [] }}
+        book={{ rules: BOOK, permits: [], policies: [], profile: UNKNOWN_PROFILE }}
         entries={ENTRIES}
         families={FAMILIES}
         today={TODAY}

@@ -1,6 +1,6 @@
 /** From a sheet's rows to what each will become. Reads the store, writes nothing. */
 import type { Day } from '../../../domain/calendar/day.ts';
-import { permitFor } from '../../../domain/derive/clocks.ts';
+import { permitFor } from '../../../domain/derive/clocks/index.ts';
 import { derive } from '../../../domain/derive/thing.ts';
 import type { Book } from '../../../domain/rulebook/book.ts';
 import { permitOffered, SPEC_PERIODS } from '../../../domain/rulebook/cylinder.ts';

@@ -1,6 +1,7 @@
 /** What a form for deeds is, as data: its fields, and how what was filled in becomes deeds. */
 
-import type { Deed, DepartmentSummary, Problem, RulebookList, RuleLine } from '../../../db/api.ts';
+import type { Deed, DepartmentSummary, Problem } from '../../../db/api.ts';
+import type { RulebookList, RuleLine } from '../../../db/api-rules.ts';
 import type { Condition } from '../../../domain/facts.ts';
 import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
 import { readDate } from '../form/readDate.ts';

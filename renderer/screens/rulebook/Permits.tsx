@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { RulebookList } from '../../../db/api.ts';
+import type { RulebookList } from '../../../db/api-rules.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm, Vocabulary } from '../../parts/deeds/deedForm.ts';

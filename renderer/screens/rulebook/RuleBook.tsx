@@ -1,6 +1,6 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { Link, useNavigate } from '@tanstack/react-router';
-import type { RulebookList } from '../../../db/api.ts';
+import type { RulebookList } from '../../../db/api-rules.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { leastSure } from '../../../domain/rulebook/words.ts';
 import { useAsk } from '../../api/ask.ts';

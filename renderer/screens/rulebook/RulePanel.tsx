@@ -2,17 +2,19 @@
 import { Link } from '@tanstack/react-router';
 import type { ReactNode, Ref } from 'react';
 import { capital } from '../../../domain/capital.ts';
-import type { Family, Requirement, Source } from '../../../domain/rulebook/types.ts';
 import {
   clockWords,
-  concernsWords,
-  confidenceSentence,
   countsFromWords,
-  LATE_WORDS,
-  narrowerWords,
   onTimeWords,
   type PeriodLine,
   periodLines,
+} from '../../../domain/rulebook/clock-words.ts';
+import type { Family, Requirement, Source } from '../../../domain/rulebook/types.ts';
+import {
+  concernsWords,
+  confidenceSentence,
+  LATE_WORDS,
+  narrowerWords,
   settledWords,
   warnWords,
 } from '../../../domain/rulebook/words.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { RulebookList } from '../../../db/api.ts';
+import type { RulebookList } from '../../../db/api-rules.ts';
 import { cited, confidenceSentence } from '../../../domain/rulebook/words.ts';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';

@@ -1,5 +1,6 @@
+import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import type { Family, Source } from '../../../domain/rulebook/types.ts';
-import { cited, clockWords, leastSure, narrowerWords } from '../../../domain/rulebook/words.ts';
+import { cited, leastSure, narrowerWords } from '../../../domain/rulebook/words.ts';
 import type { Column } from '../../parts/grid/Grid.tsx';
 import { adoptedWords, type Entry, type Line } from './entries.ts';
 import styles from './rulebook.module.css';

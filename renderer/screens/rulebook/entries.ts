@@ -1,7 +1,8 @@
 /** The book as a list: one entry a requirement, with the version that is in force and the others beside it. */
-import type { RuleLine } from '../../../db/api.ts';
+import type { RuleLine } from '../../../db/api-rules.ts';
+import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import type { Family, Requirement } from '../../../domain/rulebook/types.ts';
-import { cited, clockWords, leastSure } from '../../../domain/rulebook/words.ts';
+import { cited, leastSure } from '../../../domain/rulebook/words.ts';
 import { narrow } from '../../parts/picker/narrow.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 import type { RuleSearch } from './search.ts';

@@ -1,5 +1,5 @@
 /** The forms that make the book the department's own: a requirement adopted or changed, a setting chosen. */
-import type { RulebookList } from '../../../db/api.ts';
+import type { RulebookList } from '../../../db/api-rules.ts';
 import { leastLate } from '../../../domain/rulebook/loosen.ts';
 import type { Family, Requirement } from '../../../domain/rulebook/types.ts';
 import { cited, midSentence } from '../../../domain/rulebook/words.ts';

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { dayText } from '../../../domain/calendar/day.ts';
-import { dueDay, spanText } from '../../../domain/derive/clocks.ts';
+import { dueDay, spanText } from '../../../domain/derive/clocks/index.ts';
 import { DUE_STATES, type DueState, heaviest, stateOn } from '../../../domain/derive/due.ts';
 import { day, dueOn, shipped, state, thing, when } from '../notation.ts';
 
@@ -202,8 +202,8 @@ describe('the state of a thing', () => {
   });
 
   it('with no warning day is current until it is late', () => {
-    const row = { requirement: 'x', from: null, to: null, lastOn: null, late: 'notes' as const };
-    const counted = { ...row, basis: 'counted' as const, dueOn: day('2026-06-14'), warnOn: null };
+    const dueOn = day('2026-06-14');
+    const counted = { basis: 'counted' as const, dueOn, lateOn: dueOn, dueTo: null, warnOn: null };
     expect(['2026-06-14', '2026-06-15'].map(on => stateOn(counted, day(on)))).toEqual(['current', 'overdue']);
     expect(stateOn({ ...counted, basis: 'none', dueOn: null }, day('2026-06-14'))).toBe('not applicable');
   });

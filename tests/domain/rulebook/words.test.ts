@@ -3,18 +3,20 @@
  * this program's own rule.
  */
 import { describe, expect, it } from 'vitest';
+import {
+  attributesRead,
+  clockWords,
+  countsFromWords,
+  onTimeWords,
+  periodLines,
+} from '../../../domain/rulebook/clock-words.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { leastLate, loosened } from '../../../domain/rulebook/loosen.ts';
 import type { Requirement } from '../../../domain/rulebook/types.ts';
 import {
-  attributesRead,
-  clockWords,
   concernsWords,
-  countsFromWords,
   leastSure,
   narrowerWords,
-  onTimeWords,
-  periodLines,
   settledWords,
   warnWords,
 } from '../../../domain/rulebook/words.ts';

@@ -1,17 +1,13 @@
 /** The whole of help: a page for every screen, for what the screens share, and for every requirement. */
-import type { RuleLine } from '../../../../db/api.ts';
+import type { RuleLine } from '../../../../db/api-rules.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../../domain/rulebook/index.ts';
+import { offeredLine } from '../../rulebook/offeredLine.ts';
 import type { HelpPage } from './page.ts';
 import { pageIdOf, requirementPage } from './requirement.ts';
 import { SCREEN_PAGES } from './screens.ts';
 import { WORKING_PAGES } from './working.ts';
 
-const SHIPPED: readonly RuleLine[] = SHIPPED_REQUIREMENTS.map(requirement => ({
-  requirement,
-  from: null,
-  to: null,
-  adopted: false,
-}));
+const SHIPPED: readonly RuleLine[] = SHIPPED_REQUIREMENTS.map(offeredLine);
 
 /**
  * Every page, in the order of the contents.

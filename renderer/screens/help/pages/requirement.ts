@@ -1,18 +1,21 @@
 /** The page of a requirement, made from the requirement itself: help and rule book say the same words. */
+
+import {
+  clockWords,
+  countsFromWords,
+  onTimeWords,
+  type PeriodLine,
+  periodLines,
+} from '../../../../domain/rulebook/clock-words.ts';
 import type { Family, Requirement } from '../../../../domain/rulebook/types.ts';
 import {
   cited,
-  clockWords,
   concernsWords,
   confidenceSentence,
-  countsFromWords,
   FORCE_WORDS,
   LATE_WORDS,
   midSentence,
   narrowerWords,
-  onTimeWords,
-  type PeriodLine,
-  periodLines,
   settledWords,
   warnWords,
 } from '../../../../domain/rulebook/words.ts';

@@ -1,0 +1,153 @@
+/** How one version of a requirement stands to another: stricter, looser, or merely other. */
+import { parseDay } from '../calendar/day.ts';
+import type { Clock, Every, OwnVersion, Requirement, WhenLate } from './types.ts';
+
+/** One point in which two versions differ. */
+export interface Difference {
+  field:
+    | 'clock'
+    | 'late'
+    | 'graceDays'
+    | 'warnDays'
+    | 'dueAt'
+    | 'appliesTo'
+    | 'satisfiedBy'
+    | 'countedOutcomes'
+    | 'coveredBy'
+    | 'inStorage'
+    | 'activity'
+    | 'where'
+    | 'words'
+    | 'sources';
+  effect: 'stricter' | 'looser' | 'other';
+}
+
+const WEIGHT: Readonly<Record<WhenLate, number>> = { notes: 0, limits: 1, blocks: 2 };
+const DUE_AT = ['month start', 'day', 'month end'] as const;
+
+/** In what a version differs from the one it is held against, and to which side. */
+export function differences(against: Requirement, own: Requirement): Difference[] {
+  const found: Difference[] = [];
+  const put = (field: Difference['field'], effect: Difference['effect'] | null) => {
+    if (effect !== null) found.push({ field, effect });
+  };
+  put('clock', clockEffect(against.clock, own.clock));
+  put('late', bySize(WEIGHT[against.late] - WEIGHT[own.late]));
+  put('graceDays', bySize((own.graceDays ?? 0) - (against.graceDays ?? 0)));
+  put('dueAt', bySize(DUE_AT.indexOf(own.dueAt) - DUE_AT.indexOf(against.dueAt)));
+  put('appliesTo', byMembers(own.appliesTo, against.appliesTo));
+  put('satisfiedBy', byMembers(own.satisfiedBy, against.satisfiedBy));
+  put('countedOutcomes', byMembers(own.countedOutcomes, against.countedOutcomes));
+  put('coveredBy', byMembers(own.coveredBy ?? [], against.coveredBy ?? []));
+  put('inStorage', bySize(Number(own.inStorage === 'waits') - Number(against.inStorage === 'waits')));
+  // Another duty under the same name is no longer the one that was asked for.
+  put('activity', own.activity === against.activity ? null : 'looser');
+  put('where', same(own.where, against.where) ? null : own.where ? 'looser' : 'stricter');
+  put('warnDays', own.warnDays === against.warnDays ? null : 'other');
+  const words = (r: Requirement) => [r.title, r.who, r.cautions, r.binds, r.asks];
+  put('words', same(words(own), words(against)) ? null : 'other');
+  put('sources', same(own.sources, against.sources) ? null : 'other');
+  return found;
+}
+
+/** The whole of it: looser where anything is, however strict the rest; null where nothing differs. */
+export function changeOf(found: readonly Difference[]): OwnVersion['change'] | null {
+  if (found.length === 0) return null;
+  const has = (effect: Difference['effect']) => found.some(d => d.effect === effect);
+  return has('looser') ? 'looser' : has('stricter') ? 'stricter' : 'other';
+}
+
+function bySize(more: number): Difference['effect'] | null {
+  return more > 0 ? 'looser' : more < 0 ? 'stricter' : null;
+}
+
+/** More members than before let more pass; fewer let less. Where each has what the other lacks it counts as looser. */
+function byMembers(own: readonly unknown[], against: readonly unknown[]): Difference['effect'] | null {
+  const texts = (list: readonly unknown[]) => list.map(m => JSON.stringify(m));
+  const [now, was] = [texts(own), texts(against)];
+  if (now.some(m => !was.includes(m))) return 'looser';
+  return was.some(m => !now.includes(m)) ? 'stricter' : null;
+}
+
+function same(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+/**
+ * Two clocks by what each allows at the most, one amount for each thing it limits. A limit that is gone, or higher,
+ * is looser.
+ */
+function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
+  if (same(against, own)) return null;
+  const [was, now] = [allowances(against), allowances(own)];
+  const isLooser = [...was].some(([limit, amount]) => (now.get(limit) ?? Number.POSITIVE_INFINITY) > amount);
+  if (isLooser) return 'looser';
+  const isStricter = [...now].some(
+    ([limit, amount]) => (was.get(limit) ?? Number.POSITIVE_INFINITY) > amount,
+  );
+  return isStricter ? 'stricter' : 'other';
+}
+
+/** Days of a span, a month taken as a twelfth of a year, so that 12 months and 365 days compare. */
+function daysOf(every: Every): number {
+  return 'days' in every ? every.days : (every.months * 365) / 12;
+}
+
+/** What a clock allows at the most; a larger amount is looser. */
+function allowances(clock: Clock): Map<string, number> {
+  const limits = new Map<string, number>();
+  const put = (limit: string, amount: number) =>
+    limits.set(limit, Math.min(amount, limits.get(limit) ?? Number.POSITIVE_INFINITY));
+  switch (clock.kind) {
+    case 'since last':
+      put('between', daysOf(clock.every));
+      put(`first by ${clock.first.counts}`, daysOf(clock.first.plus));
+      break;
+    case 'fixed month': {
+      const longest = daysOf({ months: clock.every_months + clock.early_months + 1 });
+      put('between', clock.atMost ? Math.min(longest, daysOf(clock.atMost)) : longest);
+      put(`first by ${clock.first.counts}`, daysOf(clock.first.plus));
+      break;
+    }
+    case 'once':
+      put('once', 0);
+      put(`first by ${clock.first.counts}`, daysOf(clock.first.plus));
+      break;
+    case 'meter':
+      put(clock.meter, clock.every);
+      break;
+    case 'life':
+      put(`life from ${clock.counts}`, daysOf(clock.plus));
+      break;
+    case 'first of':
+      for (const part of clock.clocks) for (const [limit, amount] of allowances(part)) put(limit, amount);
+      break;
+    case 'reading limit': {
+      const isLow = clock.owedWhen === 'under' || clock.owedWhen === 'at or under';
+      const isAt = clock.owedWhen === 'at or under' || clock.owedWhen === 'at or over';
+      const name = `${clock.reading} ${isLow ? 'low' : 'high'} ${clock.percentOf ?? ''} ${clock.lostFrom ?? ''}`;
+      put(name, Number(clock.value) * (isLow ? -1 : 1) - (isAt ? 1e-9 : 0));
+      break;
+    }
+    case 'printed date':
+      put(`printed ${clock.attribute}`, clock.needed ? 0 : 1);
+      break;
+    case 'made before':
+      put('made before', -(parseDay(clock.day) ?? 0));
+      break;
+    case 'after happenings':
+      put('after happenings', 0);
+      break;
+    case 'cylinder period':
+    case 'cylinder life': {
+      const isPeriod = clock.kind === 'cylinder period';
+      const amount = (months: number | null) => (months === null ? Number.MAX_VALUE : months);
+      for (const s of clock.specs) {
+        put(s.spec, amount(isPeriod ? s.months : s.lifeMonths));
+        if (isPeriod && s.unless) put(`${s.spec} ${s.unless.attribute} ${s.unless.is}`, s.unless.months);
+      }
+      for (const c of clock.constructions) put(c.construction, amount(isPeriod ? c.months : c.lifeMonths));
+    }
+  }
+  return limits;
+}
