@@ -41,11 +41,15 @@ export function refusedAsLaw(
 /** Fields in which a version may differ without anyone being named for it. */
 const LIGHT: ReadonlySet<Difference['field']> = new Set(['warnDays', 'late', 'words', 'sources']);
 
-/** Why a requirement may not be adopted as it is; empty where it may. */
+/**
+ * Why a requirement may not be adopted as it is; empty where it may.
+ * @param field where it stands in the deed
+ */
 export function adoptionProblems(
   look: Look,
   requirement: Requirement,
   said: { from: string; reason?: string | undefined; authority?: string | undefined },
+  field: string,
 ): Refusal[] {
   const shipped = shippedRequirement(requirement.id);
   if (!shipped)
@@ -59,6 +63,7 @@ export function adoptionProblems(
         'another family',
         `${requirement.id} is of ${shipped.family}.`,
         'Give a local requirement an id of its own.',
+        field,
       ),
     ];
   const found = differences(shipped, requirement);
@@ -67,7 +72,12 @@ export function adoptionProblems(
   if (change === 'looser' && force.force === 'law') {
     const looser = found.filter(d => d.effect === 'looser').map(d => d.field);
     return [
-      refusedAsLaw(shipped, force, `${capitalWords(looser)} may not be looser than the book has it.`, null),
+      refusedAsLaw(
+        shipped,
+        force,
+        `${capitalWords(looser)} may not be looser than the book has it.`,
+        looser.length === 1 ? `${field}.${looser[0]}` : field,
+      ),
     ];
   }
   if (change === 'looser')

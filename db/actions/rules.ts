@@ -46,7 +46,7 @@ export const rulebookAdopt = action({
         refuse('twice', `${repeated} is in the list twice.`, 'Adopt each requirement once.', 'requirements'),
       ];
     const problems = body.requirements.flatMap((r, i) =>
-      adoptionProblems(look, r, body).map(p => ({ ...p, field: p.field ?? `requirements.${i}` })),
+      adoptionProblems(look, r, body, `requirements.${i}`),
     );
     if (problems.length > 0) return problems;
     return look.department

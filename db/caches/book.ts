@@ -26,14 +26,22 @@ export function readBook(db: Db): Book {
   return known.book;
 }
 
-/** The book as it was last read in this file, or null; what it has become since is `readBook`’s to say. */
-export function lastBook(db: Db): Book | null {
-  return read.get(db)?.book ?? null;
+const judged = new WeakMap<Db, Book>();
+
+/** The book by which the caches of this file stand, where this program has derived them; else null. */
+export function judgedBy(db: Db): Book | null {
+  return judged.get(db) ?? null;
+}
+
+/** The caches stand by this book now. */
+export function standsBy(db: Db, book: Book): void {
+  judged.set(db, book);
 }
 
 /** Read the book anew next time: after a transaction was rolled back, the token may stand for other facts. */
 export function forgetBook(db: Db): void {
   read.delete(db);
+  judged.delete(db);
 }
 
 /** What was decided on the book, each list in the order it was decided. */

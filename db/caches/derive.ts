@@ -9,7 +9,7 @@ import { numberSort } from '../../domain/number.ts';
 import { type Book, changedFamilies } from '../../domain/rulebook/book.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
 import { type Touched, thingKey } from './apply.ts';
-import { lastBook, readBook } from './book.ts';
+import { judgedBy, readBook, standsBy } from './book.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
 import { derivePlaces } from './places.ts';
 import { writeWords } from './words.ts';
@@ -31,13 +31,14 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('member').length > 0) keys.add('members');
   if (ofKind('department', 'agency').length > 0) keys.add('department');
   if (ofKind('note').length > 0) keys.add('notes');
-  const before = lastBook(db);
+  const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);
   if (ofKind('rulebook').length > 0) {
     keys.add('rulebook');
     for (const key of concernedBy(db, before, book)) items.add(key);
   }
+  standsBy(db, book);
   if (items.size > 0) {
     keys.add('due').add('items');
     const write = itemWriter(db, book);
@@ -50,8 +51,15 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   return [...keys];
 }
 
+/** Whether a place is a rig, or was one until now and is still told as a thing. */
 function isRig(db: Db, key: number): boolean {
-  return one(db, "SELECT 1 FROM places WHERE key = ? AND kind = 'rig'", key) !== undefined;
+  return (
+    one(
+      db,
+      `SELECT 1 FROM places WHERE key = :key AND kind = 'rig' UNION ALL SELECT 1 FROM items WHERE key = :key`,
+      { key },
+    ) !== undefined
+  );
 }
 
 /** The things of every family whose rules are not what they were; all of them where that is not known. */

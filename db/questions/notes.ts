@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { capital } from '../../domain/capital.ts';
 import { ACTIONS } from '../actions/index.ts';
 import type { ChangeLine, NoteLine } from '../api-desk.ts';
-import { identityOf } from '../caches/facts.ts';
+import { identityOf, RIG_FAMILY } from '../caches/facts.ts';
 import { factsByThing, factsOfThings } from '../caches/many.ts';
 import { entryId } from '../ledger/entry.ts';
 import { all, one } from '../store/statements.ts';
@@ -145,7 +145,7 @@ function firstFact(asking: Asking, entry: string): FirstFact | undefined {
   return one<FirstFact>(
     asking.db,
     `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, coalesce(i.what, p.path, u.name) AS what
-     FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing
+     FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing AND i.family <> '${RIG_FAMILY}'
      LEFT JOIN places p ON p.key = f.thing LEFT JOIN units u ON u.key = f.thing
      WHERE f.entry = ? AND f.n = 0`,
     entry,

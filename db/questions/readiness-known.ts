@@ -5,6 +5,7 @@ import { type Basis, type DueState, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
 import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { Readiness } from '../api-desk.ts';
+import { RIG_FAMILY } from '../caches/facts.ts';
 import { all } from '../store/statements.ts';
 import { IN_FORCE, STATE_SQL } from './due-filter.ts';
 import type { Asking } from './types.ts';
@@ -156,7 +157,7 @@ export function elsewhere(asking: Asking, on: Day): Readiness['elsewhere'] {
            '' AS condition
          FROM due d WHERE ${notRidden('d')} AND ${AGAINST} AND ${IN_FORCE}
          UNION ALL SELECT i.key, i.place_key, '', i.condition FROM items i
-         WHERE ${notRidden('i')} AND i.condition IN (${OUT}))
+         WHERE ${notRidden('i')} AND i.family <> '${RIG_FAMILY}' AND i.condition IN (${OUT}))
        GROUP BY item)
      LEFT JOIN places p ON p.key = place_key GROUP BY place_key`,
     { on },

@@ -240,7 +240,9 @@ function ruleSentences(requirement: Requirement, force: BoundForce): string[] {
     .join(' and ');
   const clock = midSentence(clockWords(requirement, familyOf(requirement.family)));
   const said = [
-    `The rule: ${clock}${sources === '' ? '' : `, by ${sources}`}. It has the force of ${FORCE_WORDS[force.force]}. ${force.says}`,
+    `The rule: ${clock}${sources === '' ? '' : `, by ${sources}`}. It has the force of ${FORCE_WORDS[force.force]}${
+      requirement.bindings ? `. ${force.says}` : `; where it binds: ${midSentence(requirement.binds)}`
+    }`,
   ];
   const { own } = requirement;
   if (own) said.push(OWN_WORDS[own.change]);

@@ -278,6 +278,7 @@ export const cylinder: Family = {
       ),
     },
   ],
+  meters: ['fills'],
   requirements: [
     {
       id: 'cylinder.requalification',

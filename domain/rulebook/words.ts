@@ -91,10 +91,12 @@ export function concernsWords({ appliesTo }: Requirement, family: Family | undef
 
 function conditionWords(condition: Condition, family: Family | undefined): string {
   const title = midSentence(attributeTitle(family, condition.attribute));
+  const isDate = family?.attributes.find(a => a.key === condition.attribute)?.type === 'when';
+  const dateOf = isDate ? 'the date of ' : '';
   const titled = (values: readonly string[]) =>
     orList(values.map(v => midSentence(choiceTitle(family, condition.attribute, v))));
   if ('known' in condition)
-    return condition.known ? `where “${title}” is on file` : `where no “${title}” is on file`;
+    return condition.known ? `where ${dateOf}“${title}” is on file` : `where no “${title}” is on file`;
   if ('is' in condition) return condition.is ? `with ${title}` : `without ${title}`;
   if ('in' in condition) return `where ${title} is ${titled(condition.in)}`;
   if ('notIn' in condition) return `except where ${title} is ${titled(condition.notIn)}`;

@@ -19,8 +19,10 @@ const { bytes } = template();
 describe('the state of a row in SQL', () => {
   it('is the state that the domain gives it, for any row on any day', () => {
     const db = new Database(':memory:');
-    db.exec('CREATE TABLE due (basis TEXT, due_on INTEGER, warn_on INTEGER) STRICT');
-    const insert = db.prepare('INSERT INTO due VALUES (?, ?, ?)');
+    db.exec(
+      'CREATE TABLE due (basis TEXT, due_on INTEGER, due_to INTEGER, warn_on INTEGER, late_on INTEGER) STRICT',
+    );
+    const insert = db.prepare('INSERT INTO due VALUES (?, ?, ?, ?, ?)');
     const select = db.prepare(
       `SELECT ${DUE_STATES.map((s, i) => `${STATE_SQL[s]} AS s${i}`).join(', ')} FROM due d`,
     );
@@ -32,19 +34,26 @@ describe('the state of a row in SQL', () => {
           basis: fc.constantFrom(...BASES),
           dueOn: near,
           warnDays: fc.nat({ max: 3 }),
+          graceDays: fc.nat({ max: 2 }),
+          range: fc.option(fc.nat({ max: 3 }), { nil: null }),
+          certain: near,
           on: fc.integer({ min: -3, max: 3 }),
         }),
-        ({ basis, dueOn, warnDays, on }) => {
+        ({ basis, dueOn, warnDays, graceDays, range, certain, on }) => {
           // As derive writes them: what has no date has no warning, and only a first one may have none.
-          fc.pre(dueOn !== null || basis === 'first' || basis === 'retest' || basis === 'unjudged');
+          fc.pre(dueOn !== null || ['first', 'retest', 'unjudged', 'projected'].includes(basis));
           fc.pre(basis !== 'none');
           const dated = basis === 'retest' || basis === 'unjudged' ? null : dueOn;
           const warnOn = dated === null ? null : dated - warnDays;
+          // A projection has a range and is late only by another clock that is certain; the rest have days of grace.
+          const isProjected = basis === 'projected';
+          const dueTo = isProjected && dated !== null && range !== null ? dated + range : null;
+          const lateOn = isProjected ? certain : dated === null ? null : dated + graceDays;
           db.exec('DELETE FROM due');
-          insert.run(basis, dated, warnOn);
+          insert.run(basis, dated, dueTo, warnOn, lateOn);
           const row = select.get({ on }) as Record<string, number | null>;
           const inSql = DUE_STATES.filter((_, i) => row[`s${i}`] === 1);
-          const inDomain = stateOn({ basis, dueOn: dated, warnOn } as DueRow, on as Day);
+          const inDomain = stateOn({ basis, dueOn: dated, dueTo, warnOn, lateOn } as DueRow, on as Day);
           expect(inSql).toEqual([inDomain]);
         },
       ),
@@ -60,7 +69,8 @@ function recount(
   on: Day,
 ): { item: string; requirement: string; family: string; dueOn: Day | null; state: DueState }[] {
   const book = readBook(db);
-  return factsByThing(db, 'item').flatMap(({ id, facts }) => {
+  // A rig is a thing of its own family as well as a place.
+  return [...factsByThing(db, 'item'), ...factsByThing(db, 'place')].flatMap(({ id, facts }) => {
     const derived = derive(asItemFacts(facts), book);
     return (derived?.due ?? [])
       .filter(row => inForce(row, on))

@@ -23,12 +23,13 @@ describe('adopting a requirement that ships as law', () => {
     expect(answer.ok).toBe(false);
     if (answer.ok) return;
     expect(answer.error).toMatchObject({
-      code: 'milder than the law',
+      code: 'the law',
       field: 'requirements.1.late',
-      todo: 'Choose blocks.',
+      todo: 'What is stricter may be adopted; what is looser may not.',
     });
     // 49 CFR 180.205(c): not filled after it becomes due.
     expect(answer.error.message).toContain('49 CFR 180.205(c)');
+    expect(answer.error.message).toContain('What being late does may not be looser');
   });
 
   it('with a longer warning, or with a heavier effect, is adopted; so is a standard with a milder one', () => {
@@ -38,6 +39,11 @@ describe('adopting a requirement that ships as law', () => {
       { ...shipped('hose.inspection'), late: 'blocks' },
       { ...shipped('hose.service-test'), late: 'limits' },
     ])
-      d.must('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' });
+      d.must('rulebook.adopt', {
+        requirements: [requirement],
+        from: '2026-01-01',
+        reason: 'The district keeps a second set on every engine.',
+        authority: 'Fire chief',
+      });
   });
 });

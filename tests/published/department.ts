@@ -66,7 +66,12 @@ async function open(decisions: Decisions) {
     tell(member, 'policy.choose', { policy, choice, from: 'opening' });
   for (const permit of decisions.permits ?? []) tell(member, 'permit.confirm', permit);
   if (decisions.requirements)
-    tell(member, 'rulebook.adopt', { requirements: decisions.requirements, from: 'opening' });
+    tell(member, 'rulebook.adopt', {
+      requirements: decisions.requirements,
+      from: 'opening',
+      reason: 'The published rule.',
+      authority: 'The document in hand',
+    });
 
   const answer = async <K extends QuestionName>(name: K, args: Questions[K]['takes']) => {
     const given = await ask(db, clock, name, args);

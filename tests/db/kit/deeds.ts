@@ -47,6 +47,11 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('note.write', { text: 'Fuel card is in the visor' }),
     deed('note.close', { note }),
     deed('item.receive', { family: 'hose', number: `T-${++n}`, place: g.bed }),
+    deed('item.read', {
+      item: d.must('item.receive', { family: 'cylinder', number: `C-${++n}`, place: g.rack }),
+      meter: 'fills',
+      reading: 12,
+    }),
     deed('item.amend', { item: hose(), attributes: { made: '2020-05' }, why: 'Misread stencil' }),
     deed('item.move', { item: hose(), to: g.rack }),
     deed('item.assign', { item: hose(), assignment: 'reserve' }),
@@ -64,6 +69,13 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('item.dispose', { item: hose(), how: 'Cut up' }),
     deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
     deed('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' }),
+    deed('rulebook.end', {
+      requirement: 'hose.occupant-service-test',
+      from: '2026-02-01',
+      reason: 'The district has no building hose.',
+      authority: 'Fire chief',
+    }),
+    deed('profile.set', { state: 'WA', kind: 'career' }),
     deed('policy.choose', { policy: 'charged past due', choice: 'pull' }),
     deed('permit.confirm', {
       permit: 'DOT-SP 10915',

@@ -198,10 +198,16 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
       const requirement = at(SHIPPED_REQUIREMENTS, s.a);
       if (!requirement) return null;
       const { clock } = requirement;
-      const changed = clock.kind === 'since last' ? { ...clock, every: { months: 1 + (s.b % 24) } } : clock;
+      // What is law may be made stricter alone: every month is within every interval that ships as law, a week apart.
+      const isLaw = requirement.force === 'law';
+      const every = { months: isLaw ? 1 : 1 + (s.b % 24) };
+      const isWeekly = clock.kind === 'since last' && 'days' in clock.every;
+      const changed = clock.kind === 'since last' && !(isLaw && isWeekly) ? { ...clock, every } : clock;
       return deed('rulebook.adopt', {
         requirements: [{ ...requirement, clock: changed, warnDays: s.c % 90 }],
         from: s.c % 3 === 0 ? 'opening' : dayText(dayAt(s)),
+        reason: 'The district has decided so.',
+        authority: 'Fire chief',
       });
     }
     case 'policy':

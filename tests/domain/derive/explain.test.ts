@@ -158,11 +158,14 @@ describe('the records', () => {
 });
 
 describe('the clocks', () => {
-  it('are those that are listed: one that a test covers is not, and the explanation says so', () => {
+  it('are all there are: one that a test covers is said not to be listed, and the explanation says why', () => {
     const hose =
       'hose H-1: use attack, made 2020-01\n2025-06-14  passed  service test\n2025-08-14  passed  inspection';
     const told = why(hose, 'hose.inspection', '2026-01-01');
-    expect(told.clocks.map(c => [c.requirement, c.wins])).toEqual([['hose.service-test', true]]);
+    expect(told.clocks.map(c => [c.requirement, c.wins, c.listed])).toEqual([
+      ['hose.service-test', true, true],
+      ['hose.inspection', false, false],
+    ]);
     expect(told.steps.at(-1)).toBe(
       'The service test is due no later and settles it too, so it is not listed beside it.',
     );
