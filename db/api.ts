@@ -194,6 +194,8 @@ export interface ItemPage extends ItemSummary {
   /** The earliest date over all clocks and every requirement that gives it. */
   next: { dueOn: string; titles: string[] } | null;
   lifeEndsOn: string | null;
+  /** In storage: titles of what waits there and is owed before it comes back; empty for everything else. */
+  beforeReturn: string[];
   /** Other living things of the family with the same number. */
   clashes: string[];
   /** For a cylinder: may it be filled, may it stay, by the law and by the department's policy. */

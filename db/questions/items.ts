@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { EXAMINATIONS, judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
 import type { Day } from '../../domain/calendar/day.ts';
 import { heaviest } from '../../domain/derive/due.ts';
+import { owedBeforeReturn } from '../../domain/derive/storage.ts';
 import { type Derived, derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
 import type { Assignment, Condition, Values } from '../../domain/facts.ts';
 import { type Book, policyOn } from '../../domain/rulebook/book.ts';
@@ -88,6 +89,7 @@ export const itemPage = question({
           ? null
           : { dueOn: earliest, titles: due.filter(r => r.dueOn === earliest).map(r => r.title) },
       lifeEndsOn: textOrNull(lifeEndsOn(derived, on)),
+      beforeReturn: owedBeforeReturn(derived, readBook(asking.db), on).map(r => r.title),
       clashes: withNumber(asking, short.number, short.family)
         .filter(f => f.id !== thing.id && f.condition !== 'retired' && f.condition !== 'disposed')
         .map(f => f.id),
