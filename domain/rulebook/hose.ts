@@ -1,4 +1,5 @@
-/** Fire hose: NFPA 1962 (its duties now printed in NFPA 1930). */
+/** Fire hose and suction hose: NFPA 1962 (its duties now printed in NFPA 1930). */
+import { BRIGADE_BINDINGS, BRIGADE_BINDS, BRIGADE_RULE } from './brigade.ts';
 import type { Family, Source } from './types.ts';
 import { WARN_LIFE_DAYS, warnDaysFor } from './warnings.ts';
 
@@ -9,6 +10,26 @@ const nfpa1962 = (section: string, confidence: Source['confidence'], note?: stri
   confidence,
   ...(note ? { note } : {}),
 });
+
+const wac06003: Source = {
+  document: 'WAC 296-305-06003',
+  section: '(1)',
+  edition: 'Washington State',
+  confidence: 'read',
+  note: 'Annual test is law in Washington, also after suspected damage, by the 2003 edition of NFPA 1962.',
+};
+
+const damage = (id: string, title: string) => ({
+  id,
+  title,
+  owes: 'service test',
+  source: {
+    ...wac06003,
+    note: 'The law says: when there is reason to believe the hose has been damaged. That this is such a reason is common practice.',
+  },
+});
+
+const TESTERS = 'Trained personnel under a competent supervisor, or a test contractor the AHJ accepts.';
 
 const TEST_CAUTIONS = [
   'Bleed all air before raising pressure; compressed air in a burst hose is what injures.',
@@ -34,6 +55,8 @@ export const hose: Family = {
         { value: 'forestry', title: 'Forestry' },
         { value: 'booster', title: 'Booster' },
         { value: 'suction', title: 'Suction' },
+        { value: 'hard suction', title: 'Hard suction' },
+        { value: 'soft suction', title: 'Soft suction' },
         { value: 'occupant', title: 'Occupant use' },
       ],
     },
@@ -55,6 +78,14 @@ export const hose: Family = {
         { key: 'held_s', title: 'Held', type: 'whole', unit: 's' },
       ],
     },
+    {
+      id: 'vacuum test',
+      title: 'Dry vacuum test',
+      readings: [
+        { key: 'vacuum_inHg', title: 'Vacuum', type: 'decimal', unit: 'inHg' },
+        { key: 'held_s', title: 'Held', type: 'whole', unit: 's' },
+      ],
+    },
     { id: 'inspection', title: 'Inspection', readings: [] },
   ],
   repairs: [
@@ -69,6 +100,12 @@ export const hose: Family = {
       title: 'Jacket or liner repaired, or shortened',
       owes: ['service test'],
       source: nfpa1962('7.1.11', 'read'),
+    },
+    {
+      kind: 'hard suction repair',
+      title: 'Hard suction recoupled or repaired',
+      owes: ['vacuum test'],
+      source: nfpa1962('7.1.11', 'read', 'Its test is the dry vacuum test.'),
     },
     {
       kind: 'gasket',
@@ -88,18 +125,39 @@ export const hose: Family = {
       id: 'suspected damage',
       title: 'Suspected damage',
       owes: 'service test',
-      source: {
-        document: 'WAC 296-305-06003',
-        section: '(1)',
-        edition: 'Washington State',
-        confidence: 'read',
-      },
+      source: wac06003,
     },
     {
       id: 'recoupled',
       title: 'Couplings re-attached',
       owes: 'service test',
       source: nfpa1962('7.1.11', 'read'),
+    },
+    damage('run over', 'Run over by a vehicle'),
+    damage('chemical exposure', 'Exposed to chemicals, oil or fuel'),
+    damage('heat or flame', 'Touched by flame, embers or a hot surface'),
+    damage('frozen', 'Frozen while charged'),
+    {
+      id: 'hard suction damage',
+      title: 'Hard suction: suspected damage, or it lost its prime',
+      owes: 'vacuum test',
+      source: { ...wac06003, note: 'As for other hose; its test is the dry vacuum test.' },
+    },
+    {
+      id: 'used',
+      title: 'Used',
+      owes: 'inspection',
+      source: nfpa1962('4.5', 'memory', 'Inspected after each use, before it goes back in the bed.'),
+    },
+    {
+      id: 'used by occupants',
+      title: 'Occupant-use hose: used',
+      owes: 'service test',
+      source: nfpa1962(
+        'occupant-use hose',
+        'read second-hand',
+        'A tester’s manual quotes a service test after each use of occupant-use hose.',
+      ),
     },
   ],
   requirements: [
@@ -108,7 +166,7 @@ export const hose: Family = {
       family: 'hose',
       title: 'Service test',
       activity: 'service test',
-      appliesTo: [{ attribute: 'use', notIn: ['occupant'] }],
+      appliesTo: [{ attribute: 'use', notIn: ['occupant', 'hard suction'] }],
       clock: {
         kind: 'since last',
         every: { months: 12 },
@@ -118,21 +176,70 @@ export const hose: Family = {
       warnDays: warnDaysFor({ months: 12 }),
       satisfiedBy: ['service test'],
       countedOutcomes: ['pass'],
-      sources: [
-        nfpa1962('4.8; first test 4.1.3', 'read'),
-        {
-          document: 'WAC 296-305-06003',
-          section: '(1)',
-          edition: 'Washington State',
-          confidence: 'read',
-          note: 'Annual test is law in Washington.',
-        },
-      ],
+      sources: [nfpa1962('4.8; first test 4.1.3', 'read'), wac06003],
       force: 'standard',
+      bindings: [{ reach: { states: ['WA'] }, cite: 'WAC 296-305-06003(1)' }],
       binds: 'Where the department has adopted NFPA 1962; law in Washington State.',
       late: 'blocks',
-      who: 'Trained personnel under a competent supervisor, or a test contractor the AHJ accepts.',
+      who: TESTERS,
       cautions: TEST_CAUTIONS,
+    },
+    {
+      id: 'hose.vacuum-test',
+      family: 'hose',
+      title: 'Dry vacuum test',
+      activity: 'vacuum test',
+      // `suction` alone does not say hard or soft, so it owes both tests until it is told.
+      appliesTo: [{ attribute: 'use', in: ['hard suction', 'suction'] }],
+      clock: {
+        kind: 'since last',
+        every: { months: 12 },
+        first: { counts: 'later of made and in service', plus: { months: 12 } },
+      },
+      dueAt: 'day',
+      warnDays: warnDaysFor({ months: 12 }),
+      satisfiedBy: ['vacuum test'],
+      countedOutcomes: ['pass'],
+      sources: [
+        nfpa1962(
+          'suction hose',
+          'read second-hand',
+          'Trade column on the 2013 edition: 22 inHg held 10 minutes behind a clear cap, so the liner can be watched. Yearly by the same manual that tests other hose yearly.',
+        ),
+      ],
+      force: 'standard',
+      binds: 'Where the department has adopted NFPA 1962.',
+      late: 'limits',
+      who: TESTERS,
+      cautions: [
+        'Use a clear cap rated for vacuum, and keep your face from it: it can break inward.',
+        'A liner that lifts or blisters under vacuum fails the length, whatever the gauge holds.',
+      ],
+    },
+    {
+      id: 'hose.first-inspection',
+      family: 'hose',
+      title: 'Inspection before first service',
+      activity: 'inspection',
+      appliesTo: [],
+      clock: { kind: 'once', first: { counts: 'in service', plus: { months: 0 } } },
+      dueAt: 'day',
+      warnDays: warnDaysFor({ days: 7 }),
+      satisfiedBy: ['inspection', 'service test', 'vacuum test'],
+      countedOutcomes: ['pass'],
+      coveredBy: ['hose.service-test', 'hose.occupant-service-test', 'hose.vacuum-test'],
+      sources: [
+        nfpa1962(
+          '4.5',
+          'read second-hand',
+          'New hose is inspected before it is placed in service (a catalog summary of the 2003 edition). That it is done within the 90 days before is from memory.',
+        ),
+      ],
+      force: 'standard',
+      binds: 'Where the department has adopted NFPA 1962.',
+      late: 'limits',
+      who: 'Trained members.',
+      cautions: [],
     },
     {
       id: 'hose.occupant-service-test',
@@ -159,7 +266,7 @@ export const hose: Family = {
       force: 'standard',
       binds: 'Where the department has adopted NFPA 1962.',
       late: 'limits',
-      who: 'Trained personnel under a competent supervisor, or a test contractor the AHJ accepts.',
+      who: TESTERS,
       cautions: TEST_CAUTIONS,
     },
     {
@@ -176,22 +283,21 @@ export const hose: Family = {
       dueAt: 'day',
       warnDays: warnDaysFor({ months: 12 }),
       // A service test begins with the physical inspection, so a test that was run, passed or failed, counts.
-      satisfiedBy: ['inspection', 'service test'],
+      satisfiedBy: ['inspection', 'service test', 'vacuum test'],
       countedOutcomes: ['pass', 'fail'],
-      coveredBy: ['hose.service-test', 'hose.occupant-service-test'],
+      coveredBy: ['hose.service-test', 'hose.occupant-service-test', 'hose.vacuum-test'],
       sources: [
-        {
-          document: '29 CFR 1910.156',
-          section: '(d)',
-          edition: 'as printed in Michigan R 408.17312(1)',
-          confidence: 'read second-hand',
-          note: 'Fire fighting equipment is maintained and inspected at least annually.',
-        },
+        BRIGADE_RULE,
         nfpa1962('4.5', 'read', 'What to look for: jacket, couplings, liner at each end.'),
+        nfpa1962(
+          'racked hose',
+          'read second-hand',
+          'Hose on a rack or reel is unracked, and racked again with its folds in new places.',
+        ),
       ],
       force: 'law',
-      binds:
-        'Private and contract brigades; public departments in State-Plan states. Elsewhere an adopted benchmark.',
+      bindings: BRIGADE_BINDINGS,
+      binds: BRIGADE_BINDS,
       late: 'notes',
       who: 'Trained members.',
       cautions: [],
@@ -212,6 +318,30 @@ export const hose: Family = {
       binds: 'Where the department has adopted NFPA 1962.',
       late: 'blocks',
       who: 'Company officer takes it out of service.',
+      cautions: [],
+    },
+    {
+      id: 'hose.replacement',
+      family: 'hose',
+      title: 'Replacement schedule',
+      activity: 'retirement',
+      appliesTo: [{ attribute: 'use', notIn: ['occupant'] }],
+      clock: { kind: 'life', counts: 'in service', plus: { months: 120 } },
+      dueAt: 'day',
+      warnDays: WARN_LIFE_DAYS,
+      satisfiedBy: [],
+      countedOutcomes: [],
+      sources: [
+        nfpa1962(
+          '4.12',
+          'memory',
+          'The clause was read: the department sets its own schedule from use, age and test results. It gives no age. Ten years is only what an annex of NFPA 1961 asks departments to consider: set your own and confirm it.',
+        ),
+      ],
+      force: 'standard',
+      binds: 'Where the department has adopted NFPA 1962; the years are the department’s own.',
+      late: 'notes',
+      who: 'The department sets the schedule; a company officer takes the length out.',
       cautions: [],
     },
   ],

@@ -1,12 +1,26 @@
 /** The shipped book: an offer. Nothing is judged by it until a department adopts it into its ledger. */
+import { apparatus } from './apparatus.ts';
+import { appliance } from './appliance.ts';
 import { cylinder } from './cylinder.ts';
 import { equipment } from './equipment.ts';
+import { foam } from './foam.ts';
 import { hose } from './hose.ts';
 import { ladder } from './ladder.ts';
+import { nozzle } from './nozzle.ts';
 import { pack } from './pack.ts';
 import type { Family, Requirement } from './types.ts';
 
-export const FAMILIES: readonly Family[] = [hose, ladder, cylinder, pack, equipment];
+export const FAMILIES: readonly Family[] = [
+  apparatus,
+  hose,
+  nozzle,
+  appliance,
+  ladder,
+  cylinder,
+  pack,
+  foam,
+  equipment,
+];
 
 const byId = new Map(FAMILIES.map(f => [f.id, f]));
 

@@ -1,5 +1,5 @@
 /** Ground ladders: NFPA 1932 (its duties now printed in NFPA 1930). */
-import type { Family, Source } from './types.ts';
+import type { Family, Requirement, Source } from './types.ts';
 import { warnDaysFor } from './warnings.ts';
 
 const nfpa1932 = (section: string, confidence: Source['confidence'], note?: string): Source => ({
@@ -10,8 +10,58 @@ const nfpa1932 = (section: string, confidence: Source['confidence'], note?: stri
   ...(note ? { note } : {}),
 });
 
+const wac06006 = (section: string, note: string): Source => ({
+  document: 'WAC 296-305-06006',
+  section,
+  edition: 'Washington State',
+  confidence: 'read',
+  note,
+});
+
 const TRIGGER_SOURCE = nfpa1932('7.1.6', 'read');
 const trigger = (id: string, title: string) => ({ id, title, owes: 'service test', source: TRIGGER_SOURCE });
+
+const TESTERS = 'Trained personnel or a tester the AHJ accepts.';
+
+const LOAD_CAUTIONS = [
+  'Keep hands and feet from under a loaded ladder; load by crane, jack or in small steps.',
+  'Stop at the first crack, noise or twist.',
+  'Metal ladders conduct: stay 10 ft or more from power lines.',
+  'Never return a heat-exposed ladder on appearance alone.',
+];
+
+/** A load test that the yearly service test includes: it shows by itself only where it is owed by itself. */
+function partOfServiceTest(of: {
+  id: string;
+  title: string;
+  activity: string;
+  types: readonly string[];
+  note: string;
+}): Requirement {
+  return {
+    id: of.id,
+    family: 'ladder',
+    title: of.title,
+    activity: of.activity,
+    appliesTo: [{ attribute: 'type', in: of.types }],
+    clock: {
+      kind: 'since last',
+      every: { months: 12 },
+      first: { counts: 'in service', plus: { months: 0 } },
+    },
+    dueAt: 'day',
+    warnDays: warnDaysFor({ months: 12 }),
+    satisfiedBy: [of.activity, 'service test'],
+    countedOutcomes: ['pass'],
+    coveredBy: ['ladder.service-test'],
+    sources: [nfpa1932('ch. 7', 'read second-hand', of.note)],
+    force: 'standard',
+    binds: 'Where the department has adopted NFPA 1932.',
+    late: 'blocks',
+    who: TESTERS,
+    cautions: LOAD_CAUTIONS,
+  };
+}
 
 export const ladder: Family = {
   id: 'ladder',
@@ -59,6 +109,16 @@ export const ladder: Family = {
         { key: 'permanentSet_in', title: 'Permanent set', type: 'decimal', unit: 'in' },
       ],
     },
+    {
+      id: 'hook test',
+      title: 'Roof-hook load test',
+      readings: [{ key: 'load_lb', title: 'Test load', type: 'whole', unit: 'lb' }],
+    },
+    {
+      id: 'hardware test',
+      title: 'Extension-hardware test',
+      readings: [{ key: 'load_lb', title: 'Test load', type: 'whole', unit: 'lb' }],
+    },
   ],
   repairs: [
     {
@@ -84,6 +144,18 @@ export const ladder: Family = {
       source: nfpa1932('', 'read second-hand', 'Label makers: an expired label is replaced.'),
     },
     {
+      kind: 'roof hooks',
+      title: 'Roof hooks, pawls or guides',
+      owes: ['service test'],
+      source: TRIGGER_SOURCE,
+    },
+    {
+      kind: 'refinished',
+      title: 'Varnish or gloss renewed',
+      owes: ['inspection'],
+      source: nfpa1932('6.1.3', 'common practice', 'The finish is on the inspection list; common practice.'),
+    },
+    {
       kind: 'no fault found',
       title: 'No fault found',
       owes: [],
@@ -97,6 +169,24 @@ export const ladder: Family = {
     trigger('flame contact', 'Known or suspected flame contact'),
     trigger('heat label changed', 'A heat label has changed'),
     trigger('repair other than halyard', 'Repair other than the halyard'),
+    {
+      id: 'dark streaks',
+      title: 'Dark streaks in a wood beam',
+      owes: 'service test',
+      source: wac06006('(4)', 'The ladder is removed from service and tested.'),
+    },
+    {
+      id: 'used',
+      title: 'Used',
+      owes: 'inspection',
+      source: nfpa1932('6.1.2', 'read', 'At least monthly and after each use.'),
+    },
+    {
+      id: 'electrical contact',
+      title: 'Touched an energized line',
+      owes: 'service test',
+      source: nfpa1932('7.1.6', 'common practice', 'An unusual use in the sense of 7.1.6: common practice.'),
+    },
   ],
   requirements: [
     {
@@ -114,18 +204,34 @@ export const ladder: Family = {
       warnDays: warnDaysFor({ months: 12 }),
       satisfiedBy: ['service test'],
       countedOutcomes: ['pass'],
-      sources: [nfpa1932('7.1.6', 'read', 'Before first service, annually, and after the listed events.')],
+      sources: [
+        nfpa1932('7.1.6', 'read', 'Before first service, annually, and after the listed events.'),
+        nfpa1932(
+          'ch. 7',
+          'read second-hand',
+          'A pompier ladder is not bent: its service test is the load on its hook alone.',
+        ),
+      ],
       force: 'standard',
       binds: 'Where the department has adopted NFPA 1932; law in some states.',
       late: 'blocks',
-      who: 'Trained personnel or a tester the AHJ accepts.',
-      cautions: [
-        'Keep hands and feet from under a loaded ladder; load by crane, jack or in small steps.',
-        'Stop at the first crack, noise or twist.',
-        'Metal ladders conduct: stay 10 ft or more from power lines.',
-        'Never return a heat-exposed ladder on appearance alone.',
-      ],
+      who: TESTERS,
+      cautions: LOAD_CAUTIONS,
     },
+    partOfServiceTest({
+      id: 'ladder.hook-test',
+      title: 'Roof-hook load test',
+      activity: 'hook test',
+      types: ['roof', 'pompier'],
+      note: 'One of the three basic service tests. The 1,000 lb was read in a tester’s page; the pompier’s load is from memory, take the maker’s.',
+    }),
+    partOfServiceTest({
+      id: 'ladder.hardware-test',
+      title: 'Extension-hardware test',
+      activity: 'hardware test',
+      types: ['extension', 'combination'],
+      note: 'One of the three basic service tests: the pawls carry the load. The 1,000 lb is from memory.',
+    }),
     {
       id: 'ladder.inspection',
       family: 'ladder',
@@ -143,14 +249,10 @@ export const ladder: Family = {
       countedOutcomes: ['pass'],
       sources: [
         nfpa1932('6.1.2', 'read', 'At least monthly and after each use.'),
-        {
-          document: 'WAC 296-305-06006',
-          section: '(3)',
-          edition: 'Washington State',
-          confidence: 'read',
-        },
+        wac06006('(3)', 'At least monthly and after each use.'),
       ],
       force: 'standard',
+      bindings: [{ reach: { states: ['WA'] }, cite: 'WAC 296-305-06006(3)' }],
       binds: 'Where the department has adopted NFPA 1932; law in Washington State.',
       late: 'limits',
       who: 'Trained members.',
