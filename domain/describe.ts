@@ -8,16 +8,39 @@ const FRACTIONS: Readonly<Record<string, string>> = { '25': '¼', '5': '½', '75
 
 /** The short description of a thing, for lists and headings. */
 export function describe(family: string, attributes: Values): string {
-  const choice = (key: string) => {
+  const title = (key: string) => {
     const value = attributes[key];
     const known = familyOf(family)
       ?.attributes.find(a => a.key === key)
       ?.choices?.find(c => c.value === value);
-    return (known?.title ?? (typeof value === 'string' ? value : '')).toLowerCase();
+    return known?.title ?? (typeof value === 'string' ? value : '');
   };
+  const choice = (key: string) => title(key).toLowerCase();
+  const amount = (key: string, unit: string) => (attributes[key] ? `${attributes[key]} ${unit}` : '');
   const length = typeof attributes.length_ft === 'number' || typeof attributes.length_ft === 'string';
   const feet = length ? `, ${attributes.length_ft} ft` : '';
   switch (family) {
+    case 'apparatus': {
+      const aerial = choice('aerial') === 'ladder' ? 'aerial ladder' : choice('aerial');
+      const device = aerial === 'none' ? '' : joined(amount('aerial_ft', 'ft'), aerial);
+      return listed(title('kind') || 'Rig', amount('pump_gpm', 'gpm'), amount('tank_gal', 'gal'), device);
+    }
+    case 'nozzle': {
+      const coupling = inchText(attributes.coupling_in);
+      const kind = choice('kind');
+      const named = kind === 'shutoff' ? 'nozzle shutoff' : joined(kind === 'other' ? '' : kind, 'nozzle');
+      return listed(capital(joined(coupling && `${coupling} in`, named)), amount('flow_gpm', 'gpm'));
+    }
+    case 'appliance': {
+      const size = inchText(attributes.size_in);
+      const kind = choice('kind');
+      return capital(joined(size && `${size} in`, kind === '' || kind === 'other' ? 'hose appliance' : kind));
+    }
+    case 'foam': {
+      const type = title('type');
+      const foam = type === '' ? 'Foam concentrate' : type.endsWith('foam') ? type : `${type} foam`;
+      return listed(foam, attributes.proportion, amount('quantity_gal', 'gal'));
+    }
     case 'hose': {
       const diameter = inchText(attributes.diameter_in);
       return capital(joined(diameter && `${diameter} in`, choice('use'), 'hose') + feet);
@@ -45,6 +68,11 @@ export function inchText(value: unknown): string {
   if (trimmed === '') return whole;
   const mark = FRACTIONS[trimmed];
   return mark === undefined ? `${whole}.${trimmed}` : `${whole === '0' ? '' : whole}${mark}`;
+}
+
+/** Words and figures with commas between, without those that are not there. */
+function listed(...parts: unknown[]): string {
+  return parts.filter(p => typeof p === 'string' && p !== '').join(', ');
 }
 
 function joined(...words: unknown[]): string {

@@ -159,7 +159,7 @@ export const CHASSIS_REQUIREMENTS: readonly Requirement[] = [
     activity: 'brake inspection',
     appliesTo: [],
     sources: [CHASSIS_TESTS, BRAKE_FIGURES, WAC_MAINTENANCE],
-    late: 'blocks',
+    late: 'limits',
     who: TECHNICIAN,
     asks: TECHNICIAN_ASKED,
     cautions: [

@@ -84,7 +84,7 @@ export const PUMP_REQUIREMENTS: readonly Requirement[] = [
     activity: 'tank-to-pump flow test',
     appliesTo: [{ attribute: 'tank_gal', atLeast: '1' }, ...ANY_PUMP],
     satisfiedBy: ['tank-to-pump flow test', 'pump test'],
-    coveredBy: ['apparatus.pump-test'],
+    coveredBy: ['apparatus.pump-test', 'apparatus.small-pump-test'],
     sources: [
       nfpa1911(
         'tank-to-pump flow',
@@ -120,7 +120,7 @@ export const PUMP_REQUIREMENTS: readonly Requirement[] = [
     activity: 'pump controls check',
     appliesTo: ANY_PUMP,
     satisfiedBy: ['pump controls check', 'pump test'],
-    coveredBy: ['apparatus.pump-test'],
+    coveredBy: ['apparatus.pump-test', 'apparatus.small-pump-test'],
     sources: [
       nfpa1911(
         'pump engine control interlock, shift indicators, intake relief, gauges',
@@ -142,7 +142,7 @@ export const PUMP_REQUIREMENTS: readonly Requirement[] = [
       id: `apparatus.priming-${id}`,
       title: `Priming takes over ${longest_s} s`,
       activity: 'pump test',
-      appliesTo: [pump],
+      appliesTo: [...FIRE_PUMP, pump],
       clock: { kind: 'reading limit', reading: 'prime_s', owedWhen: 'over', value: longest_s },
       sources: [PRIMING],
       late: 'limits',

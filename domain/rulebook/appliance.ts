@@ -147,11 +147,7 @@ export const appliance: Family = {
       sources: [
         nfpa1962(
           'read second-hand',
-          'Trade column: wyes, manifolds, monitors, ball and intake valves are hydrostatically tested annually; intake valves off the apparatus.',
-        ),
-        nfpa1962(
-          'memory',
-          'The level: 300 psi, or 1.5 times the maximum operating pressure if that is higher.',
+          'Trade column: wyes, manifolds, monitors, ball and intake valves are hydrostatically tested annually; intake valves off the apparatus. 300 psi, or 1.5 times the maximum operating pressure if that is higher, is from memory.',
         ),
       ],
       force: 'standard',

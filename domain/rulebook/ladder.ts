@@ -204,14 +204,7 @@ export const ladder: Family = {
       warnDays: warnDaysFor({ months: 12 }),
       satisfiedBy: ['service test'],
       countedOutcomes: ['pass'],
-      sources: [
-        nfpa1932('7.1.6', 'read', 'Before first service, annually, and after the listed events.'),
-        nfpa1932(
-          'ch. 7',
-          'read second-hand',
-          'A pompier ladder is not bent: its service test is the load on its hook alone.',
-        ),
-      ],
+      sources: [nfpa1932('7.1.6', 'read', 'Before first service, annually, and after the listed events.')],
       force: 'standard',
       binds: 'Where the department has adopted NFPA 1932; law in some states.',
       late: 'blocks',
@@ -223,7 +216,7 @@ export const ladder: Family = {
       title: 'Roof-hook load test',
       activity: 'hook test',
       types: ['roof', 'pompier'],
-      note: 'One of the three basic service tests. The 1,000 lb was read in a tester’s page; the pompier’s load is from memory, take the maker’s.',
+      note: 'One of the three basic service tests. The 1,000 lb was read in a tester’s page; a pompier ladder is not bent: its service test is the load on its hook alone, for which take the maker’s figure.',
     }),
     partOfServiceTest({
       id: 'ladder.hardware-test',

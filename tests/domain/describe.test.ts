@@ -28,6 +28,36 @@ describe('a thing in words', () => {
     expect(inWords('cylinder', { spec: '3AA' })).toBe('3AA cylinder');
   });
 
+  it('is a rig by its kind and what it carries', () => {
+    expect(inWords('apparatus', { kind: 'engine', pump_gpm: 1500, tank_gal: 750, aerial: 'none' })).toBe(
+      'Engine, 1500 gpm, 750 gal',
+    );
+    expect(inWords('apparatus', { kind: 'quint', pump_gpm: 1000, aerial: 'ladder', aerial_ft: 75 })).toBe(
+      'Quint, 1000 gpm, 75 ft aerial ladder',
+    );
+    expect(inWords('apparatus', { kind: 'ladder', aerial: 'platform' })).toBe('Ladder, platform');
+    expect(inWords('apparatus', {})).toBe('Rig');
+  });
+
+  it('is a nozzle or an appliance by its size and kind, a nozzle also by its flow', () => {
+    expect(inWords('nozzle', { kind: 'combination', coupling_in: '1.5', flow_gpm: 150 })).toBe(
+      '1½ in combination nozzle, 150 gpm',
+    );
+    expect(inWords('nozzle', { kind: 'shutoff' })).toBe('Nozzle shutoff');
+    expect(inWords('nozzle', {})).toBe('Nozzle');
+    expect(inWords('appliance', { kind: 'gated wye', size_in: '2.5' })).toBe('2½ in gated wye');
+    expect(inWords('appliance', { kind: 'eductor' })).toBe('Foam eductor');
+    expect(inWords('appliance', {})).toBe('Hose appliance');
+  });
+
+  it('is foam by its type, proportion and quantity', () => {
+    expect(inWords('foam', { type: 'AR-AFFF', proportion: '3 x 6 %', quantity_gal: '5' })).toBe(
+      'AR-AFFF foam, 3 x 6 %, 5 gal',
+    );
+    expect(inWords('foam', { type: 'training' })).toBe('Training foam');
+    expect(inWords('foam', {})).toBe('Foam concentrate');
+  });
+
   it('is a pack by its maker and model, and anything else by its kind', () => {
     expect(inWords('pack', { maker: 'Larkspur', model: 'L4' })).toBe('Larkspur L4 SCBA pack');
     expect(inWords('equipment', { kind: 'chain saw' })).toBe('Chain saw');

@@ -3,6 +3,7 @@
  *
  *     ladder L-4: inService 2024-01-10, material aluminum
  *     2025-01-31  passed   inspection
+ *     2025-02-01  passed   service test: load_lb 500
  *     2025-02-03  owes     service test: overload
  *     2025-02-05  is       tagged out
  *     always      amended  inService 2024-01-12
@@ -97,7 +98,11 @@ function factFrom(family: string, line: string, at: At, n: number): Fact {
   const [, on = '', verb = '', rest = ''] = m ?? [];
   const base = at(n, on === 'always' ? '0000' : when(on));
   const outcome = OUTCOME[verb];
-  if (outcome) return { ...base, kind: 'record', values: { activity: rest, outcome } };
+  if (outcome) {
+    const [activity = '', figures] = rest.split(': ');
+    const readings = figures === undefined ? {} : { readings: readingsFrom(family, activity, figures) };
+    return { ...base, kind: 'record', values: { activity, outcome, ...readings } };
+  }
   switch (verb) {
     case 'owes': {
       const [activities = '', because = ''] = rest.split(': ');
@@ -121,6 +126,19 @@ function factFrom(family: string, line: string, at: At, n: number): Fact {
       return { ...base, kind: 'identity', values: { attributes: attributesFrom(family, rest) } };
   }
   throw new Error(`"${line}" says nothing that is known.`);
+}
+
+/** `steerTread_32nds 3, otherTread_32nds 6`, of one activity. */
+function readingsFrom(family: string, activity: string, text: string): Values {
+  const known = familyOf(family)?.activities.find(a => a.id === activity)?.readings ?? [];
+  return Object.fromEntries(
+    text.split(', ').map(pair => {
+      const [key = '', figure = ''] = pair.split(' ');
+      const type = known.find(r => r.key === key)?.type;
+      if (type === undefined || figure === '') throw new Error(`"${pair}" is no reading of a ${activity}.`);
+      return [key, type === 'whole' ? Number(figure) : figure];
+    }),
+  );
 }
 
 /** `made 2019-04, star yes, lifeLabel_months 360, inService -` (a dash clears). */
@@ -149,6 +167,11 @@ export function thing(text: string, by: Book = SHIPPED): Derived {
 /** The row of a requirement in force on a day, or undefined where it owes none. */
 export function rowOn(derived: Derived, requirement: string, on: string): DueRow | undefined {
   return derived.due.find(r => r.requirement === requirement && inForce(r, day(on)));
+}
+
+/** The rows in force on a day. */
+export function inForceOn(derived: Derived, on: string): DueRow[] {
+  return derived.due.filter(r => inForce(r, day(on)));
 }
 
 /** The last day on time for a requirement of a thing in notation; null without a date, undefined without a row. */

@@ -6,6 +6,7 @@ import { FILLING_CHECKS } from './checks/filling.ts';
 import { HOSE_AND_LADDER_CHECKS } from './checks/hose-and-ladder.ts';
 import { PACK_CHECKS } from './checks/pack.ts';
 import { PERIOD_CHECKS } from './checks/periods.ts';
+import { RIG_CHECKS } from './checks/rigs.ts';
 import { closeDepartments } from './department.ts';
 import { titleOf, VECTORS } from './vectors.ts';
 
@@ -16,6 +17,7 @@ const CHECKS = [
   ...FILLING_CHECKS,
   ...HOSE_AND_LADDER_CHECKS,
   ...PACK_CHECKS,
+  ...RIG_CHECKS,
 ];
 
 afterAll(closeDepartments);
@@ -24,7 +26,7 @@ describe('the published vectors', () => {
   it('are all here, each once', () => {
     const ids = VECTORS.map(v => v.id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids.length).toBe(125);
+    expect(ids.length).toBe(166);
   });
 
   it('each have exactly one check', () => {

@@ -24,7 +24,7 @@ export interface Check {
   run(vector: Vector): void | Promise<void>;
 }
 
-const FILES = ['cylinders-and-packs.json', 'hose-and-ladders.json', 'fact-sheet.json'] as const;
+const FILES = ['cylinders-and-packs.json', 'hose-and-ladders.json', 'fact-sheet.json', 'rigs.json'] as const;
 
 /** Every published vector, in the order of the files. */
 export const VECTORS: readonly Vector[] = FILES.flatMap(file =>

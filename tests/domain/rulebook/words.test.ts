@@ -85,7 +85,7 @@ describe('when it is on time', () => {
 
 describe('whom it concerns and what settles it (own words)', () => {
   it('names conditions by the titles of the form', () => {
-    expect(concerns('hose.service-test')).toBe('Hose, except where use is occupant use.');
+    expect(concerns('hose.service-test')).toBe('Hose, except where use is occupant use or hard suction.');
     expect(concerns('hose.occupant-service-test')).toBe('Hose, where use is occupant use.');
     expect(concerns('cylinder.crack-examination')).toBe(
       'Cylinders, where liner or shell alloy is 6351-T6 or 6351.',
@@ -98,7 +98,7 @@ describe('whom it concerns and what settles it (own words)', () => {
 
   it('tells two of one title apart, and says nothing where the title does', () => {
     const narrower = (id: string) => narrowerWords(shipped(id), familyOf(shipped(id).family));
-    expect(narrower('hose.service-test')).toBe(', not occupant use');
+    expect(narrower('hose.service-test')).toBe(', not occupant use or hard suction');
     expect(narrower('hose.occupant-service-test')).toBe(', occupant use');
     expect(narrower('cylinder.crack-examination')).toBe('');
     expect(narrower('ladder.heat-label')).toBe('');
@@ -107,8 +107,8 @@ describe('whom it concerns and what settles it (own words)', () => {
   it('says what settles it, what else does, and that nothing settles an end of life', () => {
     const titleOf = (id: string) => SHIPPED_REQUIREMENTS.find(r => r.id === id)?.title;
     expect(settledWords(shipped('hose.inspection'), titleOf)).toEqual([
-      'An inspection or service test that was run, passed or failed.',
-      'While the service test is due no later it settles this too, and this is not listed beside it.',
+      'An inspection, service test or vacuum test that was run, passed or failed.',
+      'While the service test or dry vacuum test is due no later it settles this too, and this is not listed beside it.',
     ]);
     expect(settledWords(shipped('cylinder.end-of-life'))[0]).toMatch(/^No record settles it/);
   });
