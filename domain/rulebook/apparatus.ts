@@ -116,12 +116,14 @@ export const apparatus: Family = {
       readings: [{ key: 'airLoss_psi_per_min', title: 'Air lost in a minute', type: 'decimal', unit: 'psi' }],
     },
     {
-      id: 'tire replacement',
-      title: 'Tires replaced',
-      readings: [
-        { key: 'steerTread_32nds', title: 'Least tread, steering', type: 'decimal', unit: '/32 in' },
-        { key: 'otherTread_32nds', title: 'Least tread, other', type: 'decimal', unit: '/32 in' },
-      ],
+      id: 'steer tire replacement',
+      title: 'Steering tires replaced',
+      readings: [{ key: 'steerTread_32nds', title: 'Least tread', type: 'decimal', unit: '/32 in' }],
+    },
+    {
+      id: 'other tire replacement',
+      title: 'Other tires replaced',
+      readings: [{ key: 'otherTread_32nds', title: 'Least tread', type: 'decimal', unit: '/32 in' }],
     },
     {
       id: 'weighing',

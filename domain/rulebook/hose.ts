@@ -221,6 +221,7 @@ export const hose: Family = {
       family: 'hose',
       title: 'Inspection before first service',
       activity: 'inspection',
+      besides: 'hose.inspection',
       appliesTo: [],
       clock: { kind: 'once', first: { counts: 'in service', plus: { months: 0 } } },
       dueAt: 'day',
