@@ -62,6 +62,7 @@ const plain = [
   z.strictObject({
     kind: z.literal('printed date'),
     attribute: z.string(),
+    plus: every.optional(),
     needed: z.literal(true).optional(),
   }),
   z.strictObject({ kind: z.literal('made before'), day: z.iso.date() }),

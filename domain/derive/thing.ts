@@ -268,12 +268,13 @@ function covers(rival: Requirement, other: DueRow, requirement: Requirement, row
       (requirement.besides !== undefined && requirement.besides === rival.besides));
   if (isSameDuty) {
     // Of two of one duty the stricter is listed; of two that say the same the one that stands beside gives way.
-    const givesWay = requirement.besides === rival.id || requirement.id > rival.id;
+    const standsBeside = requirement.besides === rival.id;
+    const givesWay = standsBeside || (rival.besides !== requirement.id && requirement.id > rival.id);
     if (row.basis === 'retest') return other.basis === 'retest' && givesWay;
     if (!isDated || other.basis === 'none' || other.basis === 'unjudged' || other.basis === 'life')
       return false;
     const order = comesBy(other) - comesBy(row);
-    return order < 0 || (order === 0 && givesWay && rival.besides !== requirement.id);
+    return order < 0 || (order === 0 && givesWay);
   }
   return (
     isDated &&

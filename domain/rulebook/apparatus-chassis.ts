@@ -259,8 +259,7 @@ export const CHASSIS_REQUIREMENTS: readonly Requirement[] = [
     limit({
       id: `apparatus.weight-${which}`,
       title,
-      activity: 'weighing',
-      besides: 'apparatus.weighing',
+      activity: 'load correction',
       appliesTo: [{ attribute: rating, known: true }],
       clock: { kind: 'reading limit', reading, owedWhen: 'over', value: '100', percentOf: rating },
       sources: [WEIGHED],

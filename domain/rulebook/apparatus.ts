@@ -134,6 +134,15 @@ export const apparatus: Family = {
         pounds('total_lb', 'Total'),
       ],
     },
+    {
+      id: 'load correction',
+      title: 'Load taken off or moved, and weighed again',
+      readings: [
+        pounds('frontAxle_lb', 'Front axle'),
+        pounds('rearAxle_lb', 'Rear axle'),
+        pounds('total_lb', 'Total'),
+      ],
+    },
     { id: 'preventive service', title: 'Preventive service', readings: [] },
     { id: 'service-age evaluation', title: 'Service-age evaluation', readings: [] },
     {

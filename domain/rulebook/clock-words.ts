@@ -33,8 +33,10 @@ function wordsOf(clock: Clock, family: Family | undefined): string {
       return `Every ${spansText(periodMonths(clock))}, by specification or permit`;
     case 'cylinder life':
       return `Life of ${spansText(lifeMonths(clock))} from manufacture, by specification or permit`;
-    case 'printed date':
-      return `By the printed date: ${midSentence(attributeTitle(family, clock.attribute))}`;
+    case 'printed date': {
+      const printed = midSentence(attributeTitle(family, clock.attribute));
+      return clock.plus ? `${spanText(clock.plus)} after ${printed}` : `By the printed date: ${printed}`;
+    }
     case 'made before':
       return `Ended if made before ${showText(clock.day)}`;
   }
@@ -94,7 +96,9 @@ function countsFrom(clock: Clock, requirement: Requirement): string[] {
     case 'cylinder life':
       return ['Counts from the manufacture month. No test lengthens it.'];
     case 'printed date':
-      return ['Counts from nothing: the date printed on it is the date.'];
+      return clock.plus
+        ? ['Counts from the date printed on it, not from the day it was fitted.']
+        : ['Counts from nothing: the date printed on it is the date.'];
     case 'made before':
       return [`What was made before ${showText(clock.day)} is at its end; no test restores it.`];
   }
@@ -124,7 +128,9 @@ export function onTimeWords({ clock, dueAt }: Requirement): string {
     case 'made before':
       return `Due since ${showText(clock.day)}.`;
     case 'printed date':
-      return 'On time through the last day of what is printed: a month through its last day.';
+      return clock.plus
+        ? 'On time through the due day. Where only the month is printed, it counts from that month’s last day.'
+        : 'On time through the last day of what is printed: a month through its last day.';
     case 'fixed month':
       return 'On time through the last day of that month.';
     case 'meter':

@@ -131,6 +131,7 @@ function allowances(clock: Clock): Map<string, number> {
     }
     case 'printed date':
       put(`printed ${clock.attribute}`, clock.needed ? 0 : 1);
+      if (clock.plus) put(`span after printed ${clock.attribute}`, daysOf(clock.plus));
       break;
     case 'made before':
       put('made before', -(parseDay(clock.day) ?? 0));

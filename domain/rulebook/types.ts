@@ -151,8 +151,11 @@ export type Clock =
       specs: readonly SpecPeriod[];
       constructions: readonly ConstructionPeriod[];
     }
-  /** `needed`: without the date it is not judged; else a thing with no such date on file has none. */
-  | { kind: 'printed date'; attribute: string; needed?: true }
+  /**
+   * The date itself, or a span after it (a tire's date code). `needed`: without the date it is not judged; else a
+   * thing with no such date on file has none.
+   */
+  | { kind: 'printed date'; attribute: string; plus?: Every; needed?: true }
   | { kind: 'made before'; day: string }
   /**
    * The end of one month each year (or every so many months of it), which does not drift: a test up to `early_months`

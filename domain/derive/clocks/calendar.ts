@@ -105,6 +105,7 @@ export function printedDate(input: ClockInput, clock: Clock & { kind: 'printed d
     input.tell?.('The date printed on it is not on file. Read it and enter it.');
     return UNJUDGED;
   }
+  if (clock.plus) return dated('counted', countOn(input, printed, clock.plus));
   input.tell?.(`The printed date is ${showWhen(printed)}: good through ${showDay(lastDay(printed))}.`);
   return dated('counted', lastDay(printed));
 }

@@ -4,13 +4,21 @@
  */
 import { describe, expect, it } from 'vitest';
 import { familyOf } from '../../../domain/rulebook/index.ts';
-import { dueOn, inForceOn, shipped, state, thing } from '../notation.ts';
+import { book, dueOn, inForceOn, SHIPPED, shipped, state, thing } from '../notation.ts';
 
 const rig = familyOf('apparatus');
 
 /** The duties that show on a rig, without the family's name. */
-const duties = (text: string, on = '2026-11-25') =>
-  inForceOn(thing(text), on).map(r => r.requirement.replace('apparatus.', ''));
+const duties = (text: string, by = SHIPPED) =>
+  inForceOn(thing(text, by), '2026-11-25').map(r => r.requirement.replace('apparatus.', ''));
+
+/** The shipped book with what is from memory confirmed by the department. */
+const CONFIRMED = book({
+  adoptions: (rig?.requirements ?? []).map(r => ({
+    requirement: { ...r, confirmed: 'the edition in hand' },
+    from: null,
+  })),
+});
 
 const owed = (text: string) => thing(text).owed.map(o => o.activity);
 
@@ -144,7 +152,9 @@ describe('tires', () => {
   it('are replaced seven years after the date code (NFPA 1911 8.3.6; contested)', () => {
     expect(dueOn(rolling, 'apparatus.steer-tire-age')).toBe('2025-06-04');
     expect(dueOn(rolling, 'apparatus.other-tire-age')).toBe('2027-09-30');
-    expect(duties('apparatus E-1: inService 2019-01-10').filter(d => d.includes('tire'))).toEqual([]);
+    expect(state('apparatus E-1: inService 2019-01-10', 'apparatus.steer-tire-age', '2026-11-25')).toBe(
+      'not judged',
+    );
   });
 
   it('start again with what is fitted', () =>
@@ -176,10 +186,20 @@ describe('brakes and weight', () => {
       duties(
         `apparatus E-1: inService 2024-01-10, gawrFront_lb 20000, gawrRear_lb 27000, gvwr_lb 47000
         2026-11-01  passed  weighing: frontAxle_lb ${front}, rearAxle_lb ${rear}, total_lb ${front + rear}`,
+        CONFIRMED,
       ).filter(d => d.startsWith('weight'));
     expect([weighed(19800, 26500), weighed(20150, 26000)]).toEqual([[], ['weight-front']]);
     expect(weighed(20000, 27001)).toEqual(['weight-rear', 'weight-total']);
   });
+
+  it('waits for the department’s word on weights, since nobody has seen the clause', () =>
+    expect(
+      state(
+        'apparatus E-1: inService 2024-01-10, gvwr_lb 47000\n2026-11-01  passed  weighing: total_lb 50000',
+        'apparatus.weight-total',
+        '2026-11-25',
+      ),
+    ).toBe('not judged'));
 });
 
 describe('the systems a rig carries', () => {

@@ -7,7 +7,7 @@ import { expect } from 'vitest';
 import { z } from 'zod';
 import type { Values } from '../../../domain/facts.ts';
 import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
-import { departmentWith, rowOf } from '../department.ts';
+import { type Department, departmentWith, rowOf } from '../department.ts';
 import { type Check, inputsOf, type Vector } from '../vectors.ts';
 
 export const RIG_CHECKS: readonly Check[] = [
@@ -64,15 +64,31 @@ function confirming(...ids: string[]) {
   });
 }
 
+let rigs = 0;
+
+/** A rig of the department with these attributes, and what was done to it. @returns its id */
+function rigOf(
+  department: Department,
+  attributes: Values,
+  history: readonly { activity: string; on: string }[],
+) {
+  rigs += 1;
+  const rig = department.act('rig.add', { name: `Published ${rigs}`, on: '2000-01-01' });
+  if (Object.keys(attributes).length > 0) department.act('item.amend', { item: rig, attributes });
+  for (const { activity, on } of history)
+    department.act('record.add', { item: rig, activity, outcome: 'pass', on });
+  return rig;
+}
+
 /** Which of these requirements show on a rig after one record with readings, in the department's eyes. */
 async function shownAfter(
-  department: Awaited<ReturnType<typeof departmentWith>>,
+  department: Department,
   attributes: Values,
   activity: string,
   readings: Values,
   requirements: readonly string[],
 ) {
-  const item = department.receive('apparatus', attributes, []);
+  const item = rigOf(department, attributes, []);
   department.act('record.add', { item, activity, outcome: 'pass', on: '2025-11-20', readings });
   const { due } = await department.page(item, '2025-11-25');
   return requirements.filter(id => due.some(r => r.requirement === id));
@@ -148,7 +164,7 @@ async function serviceAge(v: Vector) {
   const band =
     state('apparatus.retirement-age') === 'life ended'
       ? 'retire_recommended'
-      : state('apparatus.service-age') === 'never done'
+      : state('apparatus.service-age') === 'overdue'
         ? 'reserve_or_evaluate'
         : 'first_line';
   expect(band).toBe(v.expected);
@@ -197,7 +213,7 @@ async function aerialEvent(v: Vector) {
   const department = await departmentWith();
   const isYear = event === 'annual_due';
   const isFive = event === 'five_year_due';
-  const item = department.receive('apparatus', AERIAL, [
+  const item = rigOf(department, AERIAL, [
     { activity: 'aerial test', on: isYear ? '2024-06-01' : '2025-06-01' },
     { activity: 'aerial NDT', on: isFive ? '2020-06-01' : '2025-06-01' },
   ]);
@@ -220,7 +236,7 @@ async function repairTest(v: Vector) {
     retested: z.string(),
   });
   const department = await departmentWith();
-  const item = department.receive('apparatus', PUMPER, [{ activity: 'pump test', on: last }]);
+  const item = rigOf(department, PUMPER, [{ activity: 'pump test', on: last }]);
   const row = async () =>
     (await department.page(item, retested)).due.find(r => r.requirement === 'apparatus.pump-test');
   department.act('item.repaired', { item, kind: 'pump or pump drive', on: repaired });
