@@ -151,7 +151,11 @@ function whatWouldChange(requirement: Requirement, row: DueRow, state: DueState)
     changes.push('Correcting the manufacture date or the day it was placed in service moves the first date.');
   if (row.basis === 'unjudged') changes.push('Confirming the missing value lets it be judged.');
   if (requirement.clock.kind === 'printed date')
-    changes.push('A new label with a later printed date, entered as an amendment, moves it.');
+    changes.push(
+      requirement.clock.plus
+        ? 'A new one, entered with the date printed on it, moves it.'
+        : 'A new label with a later printed date, entered as an amendment, moves it.',
+    );
   if (requirement.clock.kind === 'meter' || row.basis === 'projected')
     changes.push('Reading the meter moves the range, or shows that the mark is passed.');
   if (requirement.inStorage === 'waits') changes.push('Taking it out of storage sets it going again.');

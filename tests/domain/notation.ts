@@ -45,9 +45,14 @@ export function book(
     policies?: readonly PolicyChoice[];
     permits?: readonly Permit[];
     adoptions?: readonly Adoption[];
+    /** Nothing else of the shipped book is adopted. */
+    only?: readonly string[];
   } = {},
 ): Book {
-  const opening = SHIPPED_REQUIREMENTS.map(requirement => ({ requirement, from: null }));
+  const opening = SHIPPED_REQUIREMENTS.filter(r => decided.only?.includes(r.id) ?? true).map(requirement => ({
+    requirement,
+    from: null,
+  }));
   return bookFrom([...opening, ...(decided.adoptions ?? [])], decided.policies ?? [], decided.permits ?? []);
 }
 

@@ -103,6 +103,14 @@ function someCase(d: Dice): Case {
   };
 }
 
+/** What the naive walk knows: a department that has adopted these and nothing else. */
+const WALKED = [
+  ...['hose.service-test', 'hose.occupant-service-test', 'hose.inspection', 'hose.end-of-life'],
+  ...['ladder.service-test', 'ladder.inspection', 'ladder.heat-label'],
+  ...['pack.inspection', 'pack.operational-check', 'pack.flow-test'],
+  ...['cylinder.requalification', 'cylinder.crack-examination', 'cylinder.end-of-life'],
+];
+
 function bookOf(c: Case): Book {
   const yearly = shipped('ladder.service-test');
   const clock = {
@@ -111,6 +119,7 @@ function bookOf(c: Case): Book {
     first: { counts: 'in service', plus: { months: 0 } },
   } as const;
   return book({
+    only: WALKED,
     permits: Object.entries(c.permits).map(([permit, { months, life }]) => ({
       ...{ permit, construction: 'carbon', months, lifeMonths: life },
       basis: 'the label',
@@ -191,9 +200,7 @@ describe('derive', () => {
       'due soon',
       'current',
     ];
-    const requirements = [...book().versions.values()].flat().map(v => v.requirement.id);
-    expect(requirements.length).toBeGreaterThan(10);
-    for (const name of [...states, ...requirements])
+    for (const name of [...states, ...WALKED])
       expect([name, (seen.get(name) ?? 0) > 250]).toEqual([name, true]);
   }, 30_000);
 });

@@ -1,6 +1,7 @@
 /** The shipped book, as data: whole, citable, and the same after it has been through JSON. */
 
 import { describe, expect, it } from 'vitest';
+import { isConfirmed } from '../../../domain/derive/thing.ts';
 import {
   CONDEMNATION,
   CONSTRUCTION_PERIODS,
@@ -31,7 +32,7 @@ describe('the shipped book', () => {
       const activities = familyOf(r.family)?.activities.map(a => a.id) ?? [];
       expect(r.satisfiedBy.filter(a => !activities.includes(a))).toEqual([]);
       // What can be recorded settles it; an end of life and a printed date are settled by no record.
-      const settled = r.clock.kind === 'since last' || r.clock.kind === 'cylinder period';
+      const settled = !['life', 'cylinder life', 'made before', 'printed date'].includes(r.clock.kind);
       expect(r.satisfiedBy.includes(r.activity)).toBe(settled);
       expect(r.countedOutcomes.includes('pass')).toBe(settled);
       const attributes = familyOf(r.family)?.attributes.map(a => a.key) ?? [];
@@ -43,9 +44,24 @@ describe('the shipped book', () => {
     },
   );
 
-  it('never enforces a value that was not seen', () => {
-    for (const r of SHIPPED_REQUIREMENTS)
-      expect(['read', 'read second-hand']).toContain(r.sources[0]?.confidence);
+  it('judges by nothing that was not seen: it is practice and says so, or waits for the department’s word', () => {
+    for (const r of SHIPPED_REQUIREMENTS) {
+      const isSeen = ['read', 'read second-hand'].includes(r.sources[0]?.confidence ?? '');
+      const isOwnPractice = r.force === 'practice' && r.sources[0]?.confidence === 'common practice';
+      expect([r.id, isSeen || isOwnPractice || !isConfirmed(r)]).toEqual([r.id, true]);
+    }
+  });
+
+  it('reads each figure of a limit off something that can be recorded, against a figure that can be on file', () => {
+    for (const { id, family, clock } of SHIPPED_REQUIREMENTS) {
+      if (clock.kind !== 'reading limit') continue;
+      const known = familyOf(family);
+      const readings = known?.activities.flatMap(a => a.readings.map(r => r.key)) ?? [];
+      const attributes = known?.attributes.map(a => a.key) ?? [];
+      expect([id, readings]).toEqual([id, expect.arrayContaining([clock.reading])]);
+      for (const of of [clock.percentOf, clock.lostFrom].filter(k => k !== undefined))
+        expect([id, attributes]).toEqual([id, expect.arrayContaining([of])]);
+    }
   });
 
   it('lets every happening and repair owe only what the family can do; condemnation is what nobody can record', () => {
