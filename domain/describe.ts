@@ -55,9 +55,59 @@ export function describe(family: string, attributes: Values): string {
     }
     case 'pack':
       return capital(joined(attributes.maker, attributes.model, 'SCBA pack'));
+    case 'turnout': {
+      const element = choice('element');
+      const size =
+        typeof attributes.size === 'string' && attributes.size !== '' ? `, ${attributes.size}` : '';
+      return capital((element ? joined(choice('ensemble'), element) : 'turnout gear') + size);
+    }
+    case 'rope': {
+      const diameter = inchText(attributes.diameter_in);
+      return capital(joined(diameter && `${diameter} in`, choice('kind'), 'rope') + feet);
+    }
+    case 'gas-meter':
+      // "Multiple gas meter", not "multiple gas gas meter".
+      return capital(
+        `${joined(
+          choice('kind')
+            .replace(/^other$/, '')
+            .replace(/ gas$/, ''),
+          'gas',
+        )} meter`,
+      );
+    case 'calibration-gas': {
+      const lot =
+        typeof attributes.lot === 'string' && attributes.lot !== '' ? `, lot ${attributes.lot}` : '';
+      return capital(joined(attributes.gases) || 'calibration gas') + lot;
+    }
+    case 'suction-unit':
+      return capital(joined(choice('kind'), 'suction unit'));
+    case 'cribbing':
+      return capital(joined(choice('material'), choice('kind') || 'cribbing'));
+    case 'air-bag':
+      return capital(
+        joined(choice('pressureClass') && `${choice('pressureClass')} pressure`, liftingPart(choice('kind'))),
+      );
+    case 'power-tool':
+    case 'hand-tool':
+      return capital(choice('kind').replace(/^other$/, '') || (familyOf(family)?.title ?? family));
+    case 'rescue-tool': {
+      const drive = choice('drive');
+      const driven = drive === 'battery' || drive === 'hand' ? drive : '';
+      return capital(joined(driven, choice('kind')) || 'rescue tool');
+    }
+    case 'winch':
+      return capital((choice('kind') || 'winch, chain or sling') + feet);
+    case 'radio':
+      return capital(choice('kind') === 'portable' ? 'portable radio' : choice('kind') || 'portable radio');
     default:
       return capital(joined(attributes.kind) || (familyOf(family)?.title ?? family));
   }
+}
+
+/** A lifting bag and its parts: a hose alone would be taken for another hose. */
+function liftingPart(kind: string): string {
+  return kind === '' || kind === 'bag' ? 'lifting bag' : `lifting bag ${kind}`;
 }
 
 /** Inches with the usual fraction: `"1.75"` is `1¾`, `"2.5"` is `2½`, `"5.0"` is `5`. */

@@ -1,14 +1,36 @@
 /** The shipped book: an offer. Nothing is judged by it until a department adopts it into its ledger. */
+
+import { aed } from './aed.ts';
+import { airBag } from './air-bag.ts';
 import { apparatus } from './apparatus.ts';
 import { appliance } from './appliance.ts';
+import { battery } from './battery.ts';
+import { calibrationGas } from './calibration-gas.ts';
+import { cribbing } from './cribbing.ts';
 import { cylinder } from './cylinder.ts';
 import { equipment } from './equipment.ts';
+import { fallProtection } from './fall-protection.ts';
 import { foam } from './foam.ts';
+import { gasMeter } from './gas-meter.ts';
+import { handTool } from './hand-tool.ts';
+import { hardware } from './hardware.ts';
+import { harness } from './harness.ts';
 import { hose } from './hose.ts';
+import { imager } from './imager.ts';
 import { ladder } from './ladder.ts';
 import { nozzle } from './nozzle.ts';
+import { oxygenRegulator } from './oxygen-regulator.ts';
 import { pack } from './pack.ts';
+import { patientMonitor } from './patient-monitor.ts';
+import { powerTool } from './power-tool.ts';
+import { radio } from './radio.ts';
+import { rescueTool } from './rescue-tool.ts';
+import { rope } from './rope.ts';
+import { strut } from './strut.ts';
+import { suctionUnit } from './suction-unit.ts';
+import { turnout } from './turnout.ts';
 import type { Family, Requirement } from './types.ts';
+import { winch } from './winch.ts';
 
 export const FAMILIES: readonly Family[] = [
   apparatus,
@@ -18,7 +40,28 @@ export const FAMILIES: readonly Family[] = [
   ladder,
   cylinder,
   pack,
+  turnout,
+  radio,
+  battery,
+  imager,
+  gasMeter,
+  calibrationGas,
+  handTool,
+  powerTool,
+  rescueTool,
+  airBag,
+  strut,
+  cribbing,
+  winch,
+  rope,
+  harness,
+  hardware,
+  fallProtection,
   foam,
+  aed,
+  patientMonitor,
+  suctionUnit,
+  oxygenRegulator,
   equipment,
 ];
 

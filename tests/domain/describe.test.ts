@@ -66,6 +66,30 @@ describe('a thing in words', () => {
   });
 });
 
+describe('gear and tools in words', () => {
+  it.each([
+    ['turnout', { element: 'coat', ensemble: 'structural', size: '44 R' }, 'Structural coat, 44 R'],
+    ['turnout', {}, 'Turnout gear'],
+    ['rope', { kind: 'life safety', diameter_in: '0.5', length_ft: '200' }, '½ in life safety rope, 200 ft'],
+    ['rope', {}, 'Rope'],
+    ['gas-meter', { kind: 'multiple gas' }, 'Multiple gas meter'],
+    ['calibration-gas', { gases: 'CO 60 ppm', lot: 'L-112' }, 'CO 60 ppm, lot L-112'],
+    ['air-bag', { kind: 'bag', pressureClass: 'high' }, 'High pressure lifting bag'],
+    ['air-bag', { kind: 'hose' }, 'Lifting bag hose'],
+    ['hand-tool', { kind: 'axe' }, 'Axe'],
+    ['hand-tool', { kind: 'other' }, 'Hand tool'],
+    ['power-tool', { kind: 'rotary saw' }, 'Rotary saw'],
+    ['rescue-tool', { kind: 'spreader', drive: 'battery' }, 'Battery spreader'],
+    ['rescue-tool', { kind: 'spreader', drive: 'hose' }, 'Spreader'],
+    ['winch', { kind: 'chain sling', length_ft: '10' }, 'Chain sling, 10 ft'],
+    ['radio', { kind: 'portable' }, 'Portable radio'],
+    ['suction-unit', { kind: 'battery' }, 'Battery suction unit'],
+    ['cribbing', { kind: 'step chock', material: 'wood' }, 'Wood step chock'],
+    ['strut', { kind: 'jack' }, 'Jack'],
+    ['aed', {}, 'AED'],
+  ] as const)('%s %o', (family, attributes, words) => expect(inWords(family, attributes)).toBe(words));
+});
+
 describe('inches', () => {
   it('are said with quarters and halves, and as they stand where there is no such fraction', () =>
     expect(['1.75', '2.5', '2.50', '0.25', '5.0', '5', '1.125', 3, null, undefined].map(inchText)).toEqual([
