@@ -71,7 +71,7 @@ export const aed: Family = {
       activity: 'readiness check',
       clock: every({ days: 90 }),
       satisfiedBy: ['readiness check', 'operational test'],
-      coveredBy: ['aed.readiness-check'],
+      besides: 'aed.readiness-check',
       sources: [
         california(
           '(b)(1)(E)',

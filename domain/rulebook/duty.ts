@@ -43,6 +43,10 @@ export const YEARLY_BY_LAW: Source = {
   note: 'Fire fighting equipment is maintained and inspected at least annually.',
 };
 
+/** Whom general federal rules of occupational safety bind. */
+const EMPLOYERS =
+  'Private employers; public departments in State-Plan states. Elsewhere an adopted benchmark.';
+
 export const BRIGADES =
   'Private and contract brigades; public departments in State-Plan states. Elsewhere an adopted benchmark.';
 
@@ -55,7 +59,7 @@ export const stateLaw = (state: string, cite: string): readonly Binding[] => [
 ];
 
 const BINDS: Readonly<Record<Requirement['force'], string>> = {
-  law: BRIGADES,
+  law: EMPLOYERS,
   standard: 'Where the department has adopted the standard.',
   manufacturer: 'Where the maker’s instructions ask for it; the stricter of the two governs.',
   practice: 'Where the department has adopted it; practice, not law.',

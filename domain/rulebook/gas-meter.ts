@@ -38,7 +38,7 @@ export const gasMeter: Family = {
   title: 'Gas meter',
   plural: 'Gas meters',
   attributes: [
-    kind('single gas', 'multiple gas', 'photoionization', 'infrared', 'personal CO', 'other'),
+    kind('single gas', 'multiple gas', 'photoionization', 'infrared', 'carbon monoxide', 'other'),
     { key: 'sensors', title: 'Sensors', type: 'text' },
     {
       key: 'sensorsExpire',

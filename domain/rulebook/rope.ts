@@ -40,10 +40,10 @@ export const rope: Family = {
     kind('life safety', 'escape', 'utility'),
     {
       key: 'useRate',
-      title: 'How often it is used',
+      title: 'Use',
       type: 'choice',
       choices: [
-        { value: 'weekly', title: 'Every week' },
+        { value: 'weekly', title: 'Weekly' },
         { value: 'monthly', title: 'A few times a month' },
         { value: 'seldom', title: 'Seldom' },
       ],
@@ -148,7 +148,7 @@ export const rope: Family = {
       ],
       force: 'standard',
       binds: ADOPTED,
-      late: 'blocks',
+      late: 'limits',
       who: 'The officer in charge retires it and marks or cuts it so that nobody can trust a life to it.',
       cautions: ['When in doubt, retire it: damage to rope can be invisible.'],
     }),

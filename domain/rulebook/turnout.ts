@@ -127,7 +127,6 @@ export const turnout: Family = {
       title: 'Semiannual inspection',
       activity: 'advanced inspection',
       clock: every({ months: 6 }),
-      satisfiedBy: ['advanced inspection', 'complete liner inspection'],
       sources: [
         {
           document: 'WAC 296-305-02002',

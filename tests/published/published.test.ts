@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { CALENDAR_CHECKS } from './checks/calendar.ts';
 import { DUE_DATE_CHECKS } from './checks/due-dates.ts';
 import { FILLING_CHECKS } from './checks/filling.ts';
+import { GEAR_CHECKS } from './checks/gear.ts';
 import { HOSE_AND_LADDER_CHECKS } from './checks/hose-and-ladder.ts';
 import { PACK_CHECKS } from './checks/pack.ts';
 import { PERIOD_CHECKS } from './checks/periods.ts';
@@ -18,6 +19,7 @@ const CHECKS = [
   ...HOSE_AND_LADDER_CHECKS,
   ...PACK_CHECKS,
   ...RIG_CHECKS,
+  ...GEAR_CHECKS,
 ];
 
 afterAll(closeDepartments);
@@ -26,7 +28,7 @@ describe('the published vectors', () => {
   it('are all here, each once', () => {
     const ids = VECTORS.map(v => v.id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids.length).toBe(166);
+    expect(ids.length).toBe(184);
   });
 
   it('each have exactly one check', () => {

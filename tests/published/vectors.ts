@@ -1,8 +1,9 @@
 /**
  * The published check values and how each is run. The JSON beside this file is data from outside the project, with
  * its sources and how far each was seen: `read` (the text or a public copy of it), `practice` (common trade
- * practice, no source), `memory` (recalled, not seen). `fact-sheet.json` holds rows of the same tables for which no
- * check value is published; their example dates are ours, the rule and its source are not.
+ * practice, no source), `memory` (recalled, not seen). `fact-sheet.json`, and the rows of `gear.json` that say so, are
+ * rows of the same tables for which no check value is published; their example dates are ours, the rule and its source
+ * are not.
  */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
@@ -24,7 +25,13 @@ export interface Check {
   run(vector: Vector): void | Promise<void>;
 }
 
-const FILES = ['cylinders-and-packs.json', 'hose-and-ladders.json', 'fact-sheet.json', 'rigs.json'] as const;
+const FILES = [
+  'cylinders-and-packs.json',
+  'hose-and-ladders.json',
+  'fact-sheet.json',
+  'rigs.json',
+  'gear.json',
+] as const;
 
 /** Every published vector, in the order of the files. */
 export const VECTORS: readonly Vector[] = FILES.flatMap(file =>
