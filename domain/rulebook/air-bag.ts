@@ -7,6 +7,7 @@ import {
   kind,
   lifeFromMade,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
   RETIRE_BY,
@@ -61,7 +62,12 @@ export const airBag: Family = {
     NO_FAULT_FOUND,
   ],
   triggers: [
-    happening('used', 'Used', 'inspection', nfpa1937('Inspected and cleaned after use.')),
+    happening(
+      'used',
+      'Used',
+      'inspection',
+      nfpa1937('A program of care, inspection and cleaning covers lifting bags.'),
+    ),
     happening('cut, burn or chemicals', 'Cut, burned, overloaded or exposed to chemicals', 'pressure test'),
   ],
   requirements: [
@@ -105,5 +111,6 @@ export const airBag: Family = {
       cautions: ['Rubber fails with age however good it looks.'],
     }),
     retireBy('air-bag', 'blocks'),
+    monthlyInWisconsin('air-bag.pressure-test', 'inspection', ['pressure test']),
   ],
 };

@@ -7,6 +7,7 @@ import {
   happening,
   kind,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
 } from './duty.ts';
@@ -46,5 +47,6 @@ export const cribbing: Family = {
       who: 'The crew that rides with it.',
       cautions: ['Wood gives warning before it fails; plastic may not.'],
     }),
+    monthlyInWisconsin('cribbing.inspection', 'inspection'),
   ],
 };

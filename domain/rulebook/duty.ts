@@ -34,14 +34,35 @@ export const maker = (note: string): Source => ({
   note: `${note} The maker’s own instructions were not seen: set the interval they give.`,
 });
 
-/** The duty to maintain and inspect fire fighting equipment at least once a year, for brigades and where a state plan reaches. */
-export const YEARLY_BY_LAW: Source = {
-  document: '29 CFR 1910.156',
-  section: '(d)',
-  edition: 'as printed in Michigan R 408.17312(1)',
-  confidence: 'read second-hand',
-  note: 'Fire fighting equipment is maintained and inspected at least annually.',
-};
+/** The duty to maintain and inspect fire fighting equipment at least once a year: federal, and as two states print it. */
+export const YEARLY_BY_LAW: readonly Source[] = [
+  {
+    document: '29 CFR 1910.156',
+    section: '(d)',
+    edition: 'as printed in Michigan R 408.17312(1)',
+    confidence: 'read second-hand',
+    note: 'Fire fighting equipment is maintained and inspected at least annually.',
+  },
+  {
+    document: 'Mich. Admin. Code R 408.17312',
+    section: '(1) and (2)',
+    edition: 'Michigan, effective 23 October 2023',
+    confidence: 'read',
+    note: 'The same duty for fire brigades; inspection records are kept at least 24 months.',
+  },
+  {
+    document: 'N.J.A.C. 12:100-10.16',
+    section: '(a)',
+    edition: 'New Jersey, through November 2024',
+    confidence: 'read',
+    note: 'The same duty for public fire departments; what is unserviceable is removed and replaced.',
+  },
+];
+export const YEARLY_BINDS: readonly Binding[] = [
+  { reach: 'osha', cite: '29 CFR 1910.156(d)' },
+  { reach: { states: ['MI'] }, cite: 'R 408.17312(1)' },
+  { reach: { states: ['NJ'] }, cite: 'N.J.A.C. 12:100-10.16(a)' },
+];
 
 /** Whom general federal rules of occupational safety bind. */
 const EMPLOYERS =
@@ -176,6 +197,36 @@ export const RETIRE_BY: Attribute = {
   type: 'when',
   note: 'As printed on the label or in the maker’s instructions.',
 };
+
+/**
+ * Wisconsin's monthly inspection of all equipment of a fire department, beside a requirement of the same duty that
+ * comes round less often.
+ * @param others activities that are such an inspection as well
+ */
+export const monthlyInWisconsin = (besides: string, activity: string, others: readonly string[] = []) =>
+  duty({
+    id: `${besides.split('.')[0]}.monthly-inspection`,
+    title: 'Monthly inspection',
+    activity,
+    clock: every({ months: 1 }),
+    satisfiedBy: [activity, ...others],
+    sources: [
+      {
+        document: 'Wis. Admin. Code SPS 330.09',
+        section: '(1)(d)1.',
+        edition: 'Wisconsin, through August 2024',
+        confidence: 'read',
+        note: 'All fire apparatus and equipment is inspected at least monthly, and within 24 hours after any use.',
+      },
+    ],
+    force: 'law',
+    bindings: stateLaw('WI', 'SPS 330.09(1)(d)1.'),
+    binds: 'Law in Wisconsin for public fire departments.',
+    where: { states: ['WI'] },
+    besides,
+    late: 'limits',
+    who: 'Trained members.',
+  });
 
 /** The maker's own end of life, where one is printed. */
 export const retireBy = (family: string, late: Requirement['late']): Requirement =>

@@ -64,7 +64,9 @@ export const gasMeter: Family = {
       'overexposed, dropped or wet',
       'Overexposed, poisoned, dropped or wet',
       'full calibration',
-      OSHA_BULLETIN,
+      practice(
+        'Common practice, no source. The makers’ association, as quoted, asks for a check whenever something may have harmed a sensor.',
+      ),
     ),
     happening('alarm', 'Alarmed on scene', 'datalog saved'),
   ],

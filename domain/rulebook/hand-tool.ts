@@ -6,10 +6,11 @@ import {
   happening,
   kind,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
-  osha,
   practice,
   repair,
+  YEARLY_BINDS,
   YEARLY_BY_LAW,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
@@ -59,18 +60,19 @@ export const handTool: Family = {
       activity: 'inspection',
       clock: every({ months: 12 }),
       sources: [
-        YEARLY_BY_LAW,
+        ...YEARLY_BY_LAW,
         WASHINGTON,
         practice(
           'Handle tight and free of cracks and splinters, heads not mushroomed, edges dressed and covered.',
         ),
       ],
       force: 'law',
-      bindings: osha('29 CFR 1910.156(d)'),
+      bindings: YEARLY_BINDS,
       binds: BRIGADES,
       late: 'notes',
       who: 'Trained members.',
       cautions: ['A loose head or a cracked handle comes off the rig at once.'],
     }),
+    monthlyInWisconsin('hand-tool.inspection', 'inspection'),
   ],
 };

@@ -5,6 +5,7 @@ import {
   happening,
   kind,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
   RETIRE_BY,
@@ -62,5 +63,6 @@ export const hardware: Family = {
       ],
     }),
     retireBy('hardware', 'blocks'),
+    monthlyInWisconsin('hardware.inspection', 'inspection'),
   ],
 };

@@ -6,6 +6,7 @@ import {
   kind,
   lifeFromMade,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
   RETIRE_BY,
@@ -76,5 +77,6 @@ export const harness: Family = {
       who: 'The officer in charge retires it and cuts it so that nobody can wear it.',
     }),
     retireBy('harness', 'blocks'),
+    monthlyInWisconsin('harness.inspection', 'inspection'),
   ],
 };

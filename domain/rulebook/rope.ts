@@ -1,5 +1,6 @@
 /** Rope: life safety, escape and utility. NFPA 1858 (its duties now in NFPA 2500). */
 import {
+  choices,
   DESTRUCTION,
   duty,
   every,
@@ -7,11 +8,13 @@ import {
   kind,
   lifeFromMade,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
   RETIRE_BY,
   repair,
   retireBy,
+  stateLaw,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
 
@@ -24,6 +27,15 @@ const nfpa1858 = (section: string, confidence: Source['confidence'], note?: stri
 });
 
 const LIFE_SAFETY = { attribute: 'kind', notIn: ['utility'] } as const;
+/** Washington State's rule on life safety rope, as a fire department's policy restates it. */
+const WASHINGTON: Source = {
+  document: 'WAC 296-305-02019',
+  section: '',
+  edition: 'Washington State, as a department’s policy of 2009 restates it',
+  confidence: 'read second-hand',
+  note: 'Inspected before and after each use; after impact load, or damage by heat, flame, chemicals or abrasion, it is destroyed. A history of each rope is kept.',
+};
+
 const WHO = 'A member trained to inspect rope; every use and finding is written down.';
 const ADOPTED = 'Where the department has adopted NFPA 1858 or 2500.';
 const CAUTIONS = [
@@ -49,6 +61,7 @@ export const rope: Family = {
       ],
       note: 'The interval of its inspection follows from this. Not known: a few times a month.',
     },
+    { key: 'fiber', title: 'Fiber', type: 'choice', choices: choices('synthetic', 'natural') },
     { key: 'diameter_in', title: 'Diameter', type: 'decimal', unit: 'in' },
     { key: 'length_ft', title: 'Length', type: 'decimal', unit: 'ft' },
     RETIRE_BY,
@@ -56,6 +69,7 @@ export const rope: Family = {
   ],
   activities: [
     { id: 'inspection', title: 'Inspection', readings: [] },
+    { id: 'internal inspection', title: 'Internal inspection', readings: [] },
     { id: 'cleaning', title: 'Cleaning', readings: [] },
   ],
   repairs: [
@@ -69,19 +83,20 @@ export const rope: Family = {
   ],
   triggers: [
     happening('used', 'Used', 'inspection', nfpa1858('A.6.2.1.3(1)', 'read second-hand', 'After each use.')),
+    happening('impact, flame or chemicals', 'Impact load, flame or chemicals', DESTRUCTION, WASHINGTON),
     happening(
-      'shock, heat or chemicals',
-      'Shock load, heat, chemicals or a sharp edge',
+      'doubt',
+      'Sharp edge, heat or a doubt',
       'inspection',
       nfpa1858('A.6.1.8.1', 'read second-hand', 'Its history may end its life early.'),
     ),
     happening('soiled', 'Soiled or wet', 'cleaning'),
     happening('escape', 'Escape rope used in an escape', DESTRUCTION, {
-      document: 'NFPA 1983',
-      section: 'escape rope',
-      edition: 'carried into NFPA 2500 (2022)',
-      confidence: 'memory',
-      note: 'One emergency use, then it is destroyed.',
+      document: '12 NYCRR 800.7',
+      section: '(d)(2)',
+      edition: 'New York, since 2 December 2009',
+      confidence: 'read',
+      note: 'An escape rope is a single purpose, single use rope. NFPA 1983 says so too, from memory.',
     }),
   ],
   requirements: [
@@ -164,5 +179,36 @@ export const rope: Family = {
       who: 'Trained members.',
       cautions: ['Utility rope never carries a person.'],
     }),
+    duty({
+      id: 'rope.internal-inspection',
+      title: 'Internal inspection, natural fiber',
+      activity: 'internal inspection',
+      appliesTo: [{ attribute: 'fiber', in: ['natural'] }],
+      clock: every({ months: 12 }),
+      sources: [
+        {
+          document: 'Mich. Admin. Code R 408.17463',
+          section: '(2)(a)(ii)',
+          edition: 'Michigan, effective 21 June 2022',
+          confidence: 'read',
+          note: 'Utility rope of natural fiber is opened every 3 ft each year: broken fibers, grit, mildew, color, powder. Every utility rope is inspected outside after each use.',
+        },
+      ],
+      bindings: stateLaw('MI', 'R 408.17463(2)(a)(ii)'),
+      binds: 'Law in Michigan for municipal fire departments; elsewhere where the department has adopted it.',
+      late: 'limits',
+      who: 'A member trained to inspect rope.',
+      cautions: ['Natural fiber never carries a person: it rots from the inside.'],
+    }),
+    {
+      ...monthlyInWisconsin('rope.utility-inspection', 'inspection'),
+      appliesTo: [{ attribute: 'kind', in: ['utility'] }],
+    },
+    {
+      ...monthlyInWisconsin('rope.inspection-seldom-used', 'inspection'),
+      id: 'rope.monthly-inspection-seldom-used',
+      title: 'Monthly inspection, rope seldom used',
+      appliesTo: [LIFE_SAFETY, { attribute: 'useRate', in: ['seldom'] }],
+    },
   ],
 };

@@ -6,10 +6,12 @@ import {
   happening,
   kind,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   osha,
   practice,
   repair,
+  YEARLY_BINDS,
   YEARLY_BY_LAW,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
@@ -80,15 +82,16 @@ export const strut: Family = {
       appliesTo: [{ attribute: 'kind', notIn: ['jack', 'strut with jack'] }],
       clock: every({ months: 12 }),
       sources: [
-        YEARLY_BY_LAW,
+        ...YEARLY_BY_LAW,
         practice('Struts and straps after each use besides: common practice, no source.'),
       ],
       force: 'law',
-      bindings: osha('29 CFR 1910.156(d)'),
+      bindings: YEARLY_BINDS,
       binds: BRIGADES,
       late: 'notes',
       who: 'Trained members.',
       cautions: CAUTIONS,
     }),
+    monthlyInWisconsin('strut.inspection', 'thorough inspection'),
   ],
 };

@@ -21,7 +21,10 @@ const nfpa1851 = (section: string, confidence: Source['confidence'], note?: stri
 });
 
 const LINED = { attribute: 'element', in: ['coat', 'trousers', 'one-piece'] } as const;
-const ADOPTED = 'Where the department has adopted NFPA 1851 or 1850.';
+/** Texas regulates the procedure and so makes the standard law: 37 TAC 435.1(a)(3), read. */
+const BY_TEXAS = stateLaw('TX', '37 TAC 435.1(a)(3)');
+const ADOPTED =
+  'Where the department has adopted NFPA 1851 or 1850; in Texas a regulated department complies with a procedure that complies with it.';
 const CAUTIONS = [
   'Never wash gear at home, and never carry soiled gear in a cab or a living space.',
   'Isolate contaminated gear until it has been cleaned; some contaminants cannot be cleaned out.',
@@ -98,6 +101,7 @@ export const turnout: Family = {
       clock: { kind: 'after happenings' },
       sources: [nfpa1851('routine inspection', 'read second-hand', 'By the wearer after each use.')],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'limits',
       who: 'The wearer.',
@@ -117,6 +121,7 @@ export const turnout: Family = {
         ),
       ],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'limits',
       who: 'A member trained by the maker or a verified provider, or such a provider.',
@@ -159,6 +164,7 @@ export const turnout: Family = {
         ),
       ],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'limits',
       who: 'A verified provider, or trained members with an extractor by the maker’s instructions.',
@@ -179,6 +185,7 @@ export const turnout: Family = {
         ),
       ],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'limits',
       who: 'A verified provider or the maker; the liner is opened and its barrier tested for leaks.',
@@ -196,6 +203,7 @@ export const turnout: Family = {
         ),
       ],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'blocks',
       who: 'The officer in charge retires it; it may be kept for training without live fire if it is marked so.',
@@ -211,6 +219,7 @@ export const turnout: Family = {
         nfpa1851('retirement', 'memory', 'A radiant reflective outer shell serves five years at most.'),
       ],
       force: 'standard',
+      bindings: BY_TEXAS,
       binds: ADOPTED,
       late: 'blocks',
       who: 'The officer in charge; the outer shell is replaced or the element retired.',

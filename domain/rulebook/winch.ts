@@ -6,6 +6,7 @@ import {
   happening,
   kind,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   osha,
   practice,
@@ -140,5 +141,6 @@ export const winch: Family = {
       who: 'A trained member or a rigging technician.',
       cautions: CAUTIONS,
     }),
+    monthlyInWisconsin('winch.inspection', 'thorough inspection', ['inspection before use']),
   ],
 };

@@ -4,6 +4,7 @@
  * (e)(3)(i) as quoted, WAC 296-24-29423(3), read. Cords: 29 CFR 1910.334(a)(2)(i), read. The rest: common practice.
  */
 import { describe, expect, it } from 'vitest';
+import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { dueOn, shipped, state, thing } from '../notation.ts';
 
 describe('a lifting bag', () => {
@@ -65,7 +66,7 @@ describe('a chain sling (29 CFR 1910.184, WAC 296-24-29423)', () => {
 
   it('is under the law of slings, a come-along is not', () => {
     const comeAlong = 'winch W-1: kind come-along\n2025-01-15  passed  thorough inspection';
-    expect(thing(comeAlong).due.map(r => r.requirement)).toEqual(['winch.inspection']);
+    expect(thing(comeAlong).due.map(r => r.requirement)).not.toContain('winch.inspection-before-use');
     expect(shipped('winch.inspection').force).toBe('practice');
   });
 });
@@ -124,9 +125,35 @@ describe('hand tools and cribbing', () => {
     expect(dueOn('cribbing K-1: kind set\n2025-07-01  passed  inspection', 'cribbing.inspection')).toBe(
       '2026-07-01',
     );
+    expect(shipped('hand-tool.inspection').bindings).toEqual([
+      { reach: 'osha', cite: '29 CFR 1910.156(d)' },
+      { reach: { states: ['MI'] }, cite: 'R 408.17312(1)' },
+      { reach: { states: ['NJ'] }, cite: 'N.J.A.C. 12:100-10.16(a)' },
+    ]);
     expect([shipped('hand-tool.inspection').force, shipped('cribbing.inspection').force]).toEqual([
       'law',
       'practice',
     ]);
+  });
+});
+
+describe('Wisconsin (SPS 330.09(1)(d)1., read)', () => {
+  const monthly = SHIPPED_REQUIREMENTS.filter(r => r.sources.some(s => s.document.includes('SPS 330.09')));
+
+  it('asks for an inspection of all equipment every month, there alone, as law', () => {
+    expect(monthly.length).toBeGreaterThan(5);
+    for (const { clock, where, force, bindings } of monthly) {
+      expect(clock).toMatchObject({ every: { months: 1 } });
+      expect([where, force]).toEqual([{ states: ['WI'] }, 'law']);
+      expect(bindings).toEqual([{ reach: { states: ['WI'] }, cite: 'SPS 330.09(1)(d)1.' }]);
+    }
+  });
+
+  it('stands beside a duty of the same thing that comes round less often', () => {
+    for (const { family, besides, satisfiedBy } of monthly) {
+      const usual = shipped(besides ?? '');
+      expect(usual.family).toBe(family);
+      expect(satisfiedBy).toContain(usual.activity);
+    }
   });
 });

@@ -1,6 +1,7 @@
 /**
  * Rope, harnesses, hardware and fall protection. NFPA 1858 (2018) A.6.2.1.3(1), A.6.1.8.1 and A.10.1.2 as a public
- * article cites them; 29 CFR 1910.140(c)(18) as quoted; WAC 296-880-10005(2)(a), read; the rest as said.
+ * article cites them; 29 CFR 1910.140(c)(18) as quoted; WAC 296-880-10005(2)(a), 12 NYCRR 800.7(d)(2) and Mich. Admin.
+ * Code R 408.17463, read; the rest as said.
  */
 import { describe, expect, it } from 'vitest';
 import { rope } from '../../../domain/rulebook/rope.ts';
@@ -41,16 +42,32 @@ describe('utility rope', () => {
   it('is looked at once a year and has no end of life in the book', () => {
     const utility = 'rope U-1: kind utility, made 2005-01\n2025-06-02  passed  inspection';
     expect(dueOn(utility, 'rope.utility-inspection')).toBe('2026-06-02');
-    expect(thing(utility).due.map(r => r.requirement)).toEqual(['rope.utility-inspection']);
+    expect(thing(utility).due.map(r => r.requirement)).not.toContain('rope.end-of-life');
   });
 });
 
-describe('an escape rope that was used in an escape (NFPA 1983, from memory)', () => {
+describe('an escape rope that was used in an escape (12 NYCRR 800.7(d)(2): single use)', () => {
   it('owes what nobody can record', () => {
     const trigger = rope.triggers.find(t => t.id === 'escape');
     expect(rope.activities.map(a => a.id)).not.toContain(trigger?.owes);
     const escaped = `rope E-1: kind escape\n2025-06-01  owes  ${trigger?.owes}: escape`;
     expect(thing(`${escaped}\n2025-06-02  passed  inspection`).condition).toBe('retest owed');
+  });
+});
+
+describe('rope that took an impact load, flame or chemicals (WAC 296-305-02019 as a policy restates it)', () => {
+  it('is destroyed; a doubt is settled by an inspection', () => {
+    const owes = (id: string) => rope.triggers.find(t => t.id === id)?.owes;
+    expect([owes('impact, flame or chemicals'), owes('doubt')]).toEqual(['destruction', 'inspection']);
+  });
+});
+
+describe('rope of natural fiber', () => {
+  it('is opened once a year: law in Michigan, R 408.17463(2)(a)(ii)', () => {
+    const manila = 'rope U-2: kind utility, fiber natural\n2025-06-02  passed  internal inspection';
+    expect(dueOn(manila, 'rope.internal-inspection')).toBe('2026-06-02');
+    expect(dueOn('rope U-3: kind utility, fiber synthetic', 'rope.internal-inspection')).toBeUndefined();
+    expect(shipped('rope.internal-inspection').bindings?.[0]?.reach).toEqual({ states: ['MI'] });
   });
 });
 

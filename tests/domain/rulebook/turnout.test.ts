@@ -69,6 +69,18 @@ describe('the liner', () => {
     expect(shipped('turnout.liner-inspection').sources.map(s => s.confidence)).toEqual(['memory']));
 });
 
+describe('Texas (37 TAC 435.1(a)(3), read)', () => {
+  it('makes the standard law for regulated departments', () => {
+    for (const id of ['advanced-inspection', 'advanced-cleaning', 'end-of-life']) {
+      const { force, bindings } = shipped(`turnout.${id}`);
+      expect([force, bindings]).toEqual([
+        'standard',
+        [{ reach: { states: ['TX'] }, cite: '37 TAC 435.1(a)(3)' }],
+      ]);
+    }
+  });
+});
+
 describe('Washington State (WAC 296-305-02002(5), read)', () => {
   const semiannual = shipped('turnout.semiannual-inspection');
   it('asks for an inspection every six months, as law, there alone', () => {
