@@ -174,7 +174,10 @@ export type Clock =
   | { kind: 'meter'; meter: Meter; every: number }
   /** The earliest of several clocks; each is shown. */
   | { kind: 'first of'; clocks: readonly Clock[] }
-  /** An end of life: a span from a date of the thing. Nothing restores it. */
+  /**
+   * An end of life: a span from a date of the thing. Nothing restores it. With `dueAt: 'day'` it ends on the day
+   * the span is full: the thing is not used from that day on.
+   */
   | { kind: 'life'; counts: 'made' | 'in service'; plus: Every }
   /** Owed one time, by the first date; a record that counts settles it for good. */
   | { kind: 'once'; first: First }

@@ -1,7 +1,7 @@
 /** Clocks of the calendar: since the last one, one time only, a fixed month, printed dates and ends of life. */
 import { addDays, type Day, lastDayOfMonth, type Month, monthOf, parseDay } from '../../calendar/day.ts';
 import { MONTH_NAMES, showDay, showWhen } from '../../calendar/show.ts';
-import { firstDay, lastDay } from '../../calendar/when.ts';
+import { firstDay, lastDay, precisionOf } from '../../calendar/when.ts';
 import type { Clock, First } from '../../rulebook/types.ts';
 import { countOn, dueDay, spanText } from './count.ts';
 import { type ClockInput, dated, NONE, type Reading, UNJUDGED, whenAttribute } from './reading.ts';
@@ -129,7 +129,11 @@ export function madeBefore(input: ClockInput, clock: Clock & { kind: 'made befor
   return dated('life', addDays(limit, -1));
 }
 
-/** A span from manufacture or from the day it was placed in service, after which nothing restores it. */
+/**
+ * A span from manufacture or from the day it was placed in service, after which nothing restores it. Where the day is known it
+ * ends on the day the span is full: made 25 November 2015, ten years end on 25 November 2025, and it is not used from
+ * that day on. Where only the month is known it runs through that month.
+ */
 export function life(input: ClockInput, clock: Clock & { kind: 'life' }): Reading {
   const { tell } = input;
   const isMade = clock.counts === 'made';
@@ -146,5 +150,8 @@ export function life(input: ClockInput, clock: Clock & { kind: 'life' }): Readin
   tell?.(
     `Its life is ${spanText(clock.plus)} from ${isMade ? 'manufacture' : 'the day it was placed in service'}.`,
   );
-  return dated('life', countOn(input, from, clock.plus));
+  const full = countOn(input, from, clock.plus);
+  if (input.requirement.dueAt !== 'day' || precisionOf(from) === 'month') return dated('life', full);
+  tell?.('It is not used from that day on.');
+  return { ...dated('life', full), lateOn: addDays(full, -1) };
 }
