@@ -67,6 +67,12 @@ export const hose: Family = {
     { key: 'markedTest_psi', title: 'Marked service-test pressure', type: 'whole', unit: 'psi' },
     { key: 'made', title: 'Made', type: 'when' },
     { key: 'inService', title: 'In service', type: 'when' },
+    {
+      key: 'replaceBy',
+      title: 'Replace by',
+      type: 'when',
+      note: 'By the department’s own replacement schedule.',
+    },
     { key: 'remarks', title: 'Remarks', type: 'text' },
   ],
   activities: [
@@ -324,10 +330,11 @@ export const hose: Family = {
     {
       id: 'hose.replacement',
       family: 'hose',
-      title: 'Replacement schedule',
+      title: 'Replacement by schedule',
       activity: 'retirement',
-      appliesTo: [{ attribute: 'use', notIn: ['occupant'] }],
-      clock: { kind: 'life', counts: 'in service', plus: { months: 120 } },
+      appliesTo: [],
+      // Not a span: the standard gives none, and a made-up age would judge every length in the department.
+      clock: { kind: 'printed date', attribute: 'replaceBy' },
       dueAt: 'day',
       warnDays: WARN_LIFE_DAYS,
       satisfiedBy: [],
@@ -335,14 +342,14 @@ export const hose: Family = {
       sources: [
         nfpa1962(
           '4.12',
-          'memory',
-          'The clause was read: the department sets its own schedule from use, age and test results. It gives no age. Ten years is only what an annex of NFPA 1961 asks departments to consider: set your own and confirm it.',
+          'read',
+          'The department sets a schedule of its own from use, age and test results; no age is given. An annex of NFPA 1961 asks departments to consider ten years at most.',
         ),
       ],
       force: 'standard',
-      binds: 'Where the department has adopted NFPA 1962; the years are the department’s own.',
+      binds: 'Where the department has adopted NFPA 1962; the date is the department’s own.',
       late: 'notes',
-      who: 'The department sets the schedule; a company officer takes the length out.',
+      who: 'The department sets the date; a company officer takes the length out.',
       cautions: [],
     },
   ],

@@ -59,10 +59,11 @@ describe('hose', () => {
       { reach: { states: ['WA'] }, cite: 'WAC 296-305-06003(1)' },
     ]));
 
-  it('has no age of its own in the standard: the schedule waits for the department’s word', () => {
-    const schedule = shipped('hose.replacement');
-    expect(schedule.sources.every(s => s.confidence === 'memory')).toBe(true);
-    expect(schedule.late).toBe('notes');
+  it('has no age in the standard (NFPA 1962 4.12): only the date the department set itself ends it, and that is noted', () => {
+    const old = 'hose H-1: use supply, made 1998-05, inService 1998-06-01\n2026-05-04  passed  service test';
+    expect(duties(old)).toEqual(['hose.service-test']);
+    expect(dueOn(old.replace('made', 'replaceBy 2027, made'), 'hose.replacement')).toBe('2027-12-31');
+    expect(shipped('hose.replacement').late).toBe('notes');
   });
 });
 
