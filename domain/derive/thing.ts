@@ -338,8 +338,10 @@ export function dueRow(
   const counted = countedRecord(requirement, records);
   const reading = readClock({ requirement, subject, counted, book, tell });
   const claim = owed.find(o => o.activity === requirement.activity);
-  // What is owed after a happening is owed by duties that have no date of their own as well.
-  const concerns = reading.basis !== 'none' || HAS_NO_DATE.has(requirement.clock.kind);
+  // What is owed after a happening is owed by duties that have no date of their own as well; without one there is
+  // nothing in them to judge.
+  const concerns =
+    reading.basis !== 'none' || (claim !== undefined && HAS_NO_DATE.has(requirement.clock.kind));
   if (!isConfirmed(requirement) && concerns) {
     tell?.(
       'All its sources are from memory and the department has not confirmed it, so nothing is judged by it: confirm it from the document in hand.',

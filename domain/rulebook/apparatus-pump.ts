@@ -135,8 +135,8 @@ export const PUMP_REQUIREMENTS: readonly Requirement[] = [
   }),
   ...(
     [
-      ['30', '30', { attribute: 'pump_gpm', below: '1500' }],
-      ['45', '45', { attribute: 'pump_gpm', atLeast: '1500' }],
+      ['30', '30', [...FIRE_PUMP, { attribute: 'pump_gpm', below: '1500' }]],
+      ['45', '45', [{ attribute: 'pump_gpm', atLeast: '1500' }]],
     ] as const
   ).map(([id, longest_s, pump]) =>
     limit({
@@ -144,7 +144,7 @@ export const PUMP_REQUIREMENTS: readonly Requirement[] = [
       title: `Priming takes over ${longest_s} s`,
       activity: 'pump test',
       besides: 'apparatus.pump-test',
-      appliesTo: [...FIRE_PUMP, pump],
+      appliesTo: pump,
       clock: { kind: 'reading limit', reading: 'prime_s', owedWhen: 'over', value: longest_s },
       sources: [PRIMING],
       late: 'limits',

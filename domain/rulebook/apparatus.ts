@@ -42,7 +42,7 @@ export const apparatus: Family = {
     },
     {
       key: 'staffed',
-      title: 'Staffed around the clock',
+      title: 'Crew around the clock',
       type: 'flag',
       note: 'A staffed rig is checked each day.',
     },
@@ -82,13 +82,13 @@ export const apparatus: Family = {
     pounds('gawrRear_lb', 'Rear axle rating'),
     {
       key: 'steerTiresMade',
-      title: 'Steering tires made',
+      title: 'Date code of the steering tires',
       type: 'when',
       note: 'The oldest one, by the date code on its sidewall: 2318 is week 23 of 2018, so June 2018.',
     },
     {
       key: 'otherTiresMade',
-      title: 'Other tires made',
+      title: 'Date code of the other tires',
       type: 'when',
       note: 'The oldest one, by the date code on its sidewall.',
     },
@@ -106,8 +106,8 @@ export const apparatus: Family = {
       id: 'inspection',
       title: 'Inspection and diagnostic check',
       readings: [
-        { key: 'steerTread_32nds', title: 'Least tread, steering', type: 'decimal', unit: '/32 in' },
-        { key: 'otherTread_32nds', title: 'Least tread, other', type: 'decimal', unit: '/32 in' },
+        { key: 'steerTread_32nds', title: 'Least steering tread', type: 'decimal', unit: '/32 in' },
+        { key: 'otherTread_32nds', title: 'Least other tread', type: 'decimal', unit: '/32 in' },
       ],
     },
     {
@@ -116,14 +116,14 @@ export const apparatus: Family = {
       readings: [{ key: 'airLoss_psi_per_min', title: 'Air lost in a minute', type: 'decimal', unit: 'psi' }],
     },
     {
-      id: 'steer tire replacement',
+      id: 'replacement of steering tires',
       title: 'Steering tires replaced',
-      readings: [{ key: 'steerTread_32nds', title: 'Least tread', type: 'decimal', unit: '/32 in' }],
+      readings: [{ key: 'steerTread_32nds', title: 'Least steering tread', type: 'decimal', unit: '/32 in' }],
     },
     {
-      id: 'other tire replacement',
+      id: 'replacement of other tires',
       title: 'Other tires replaced',
-      readings: [{ key: 'otherTread_32nds', title: 'Least tread', type: 'decimal', unit: '/32 in' }],
+      readings: [{ key: 'otherTread_32nds', title: 'Least other tread', type: 'decimal', unit: '/32 in' }],
     },
     {
       id: 'weighing',

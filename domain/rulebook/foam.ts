@@ -64,7 +64,7 @@ export const foam: Family = {
     { key: 'inService', title: 'In service', type: 'when' },
     {
       key: 'expires',
-      title: 'Expires',
+      title: 'Expiry date',
       type: 'when',
       note: 'As printed, or as the maker states for its lot.',
     },

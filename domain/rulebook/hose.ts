@@ -69,7 +69,7 @@ export const hose: Family = {
     { key: 'inService', title: 'In service', type: 'when' },
     {
       key: 'replaceBy',
-      title: 'Replace by',
+      title: 'Replacement date',
       type: 'when',
       note: 'By the department’s own replacement schedule.',
     },

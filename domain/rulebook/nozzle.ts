@@ -59,7 +59,7 @@ export const nozzle: Family = {
     { key: 'maxOperating_psi', title: 'Maximum operating pressure', type: 'whole', unit: 'psi' },
     {
       key: 'preconnect',
-      title: 'On a preconnected line',
+      title: 'Preconnected line',
       type: 'flag',
       note: 'A preconnected line is flow-tested complete with its nozzle.',
     },

@@ -106,7 +106,8 @@ function conditionWords(condition: Condition, family: Family | undefined): strin
 }
 
 /** What tells two requirements of one title apart, to stand after the title: `, occupant use`; empty where nothing has to. */
-export function narrowerWords({ title, appliesTo }: Requirement, family: Family | undefined): string {
+export function narrowerWords({ id, title, appliesTo }: Requirement, family: Family | undefined): string {
+  if (family && !family.requirements.some(r => r.id !== id && r.title === title)) return '';
   return appliesTo
     .flatMap(condition => {
       if ('matches' in condition) return [`, ${orList(condition.matches)}`];

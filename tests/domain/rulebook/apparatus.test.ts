@@ -192,6 +192,11 @@ describe('brakes and weight', () => {
     expect(weighed(20000, 27001)).toEqual(['weight-rear', 'weight-total']);
   });
 
+  it('is not shown as unjudged where nothing was weighed', () =>
+    expect(
+      duties('apparatus E-1: inService 2026-10-10, gvwr_lb 47000').filter(d => d.startsWith('weight')),
+    ).toEqual([]));
+
   it('waits for the department’s word on weights, since nobody has seen the clause', () =>
     expect(
       state(

@@ -100,6 +100,7 @@ describe('whom it concerns and what settles it (own words)', () => {
     const narrower = (id: string) => narrowerWords(shipped(id), familyOf(shipped(id).family));
     expect(narrower('hose.service-test')).toBe(', not occupant use or hard suction');
     expect(narrower('hose.occupant-service-test')).toBe(', occupant use');
+    expect(narrower('apparatus.air-sample')).toBe('');
     expect(narrower('cylinder.crack-examination')).toBe('');
     expect(narrower('ladder.heat-label')).toBe('');
   });
