@@ -71,6 +71,45 @@ export function exampleOf(family: string, today: string): Example {
           { activity: 'operational check', on: daysAgo(3), outcome: 'pass' },
         ],
       };
+    case 'apparatus':
+      return {
+        attributes: {
+          kind: 'engine',
+          pump_gpm: '1500',
+          tank_gal: '750',
+          aerial: 'none',
+          steerTiresMade: month(monthsAgo(80)),
+          otherTiresMade: month(monthsAgo(52)),
+          made: month(monthsAgo(112)),
+          inService: monthsAgo(110),
+        },
+        history: [
+          { activity: 'pump test', on: monthsAgo(11), outcome: 'pass' },
+          { activity: 'inspection', on: monthsAgo(4), outcome: 'pass' },
+          { activity: 'preventive service', on: monthsAgo(2), outcome: 'pass' },
+          { activity: 'operational check', on: daysAgo(2), outcome: 'pass' },
+        ],
+      };
+    case 'nozzle':
+      return {
+        attributes: { kind: 'combination', use: 'handline', coupling_in: '1.5', inService: monthsAgo(30) },
+        history: [{ activity: 'service test', on: monthsAgo(11), outcome: 'pass' }],
+      };
+    case 'appliance':
+      return {
+        attributes: { kind: 'intake valve', size_in: '5', relief: 'fitted', inService: monthsAgo(30) },
+        history: [{ activity: 'service test', on: monthsAgo(11), outcome: 'pass' }],
+      };
+    case 'foam':
+      return {
+        attributes: {
+          type: 'AR-AFFF',
+          container: 'tote',
+          inService: monthsAgo(20),
+          expires: month(dayText(addMonths(now, 30))),
+        },
+        history: [{ activity: 'quality test', on: monthsAgo(11), outcome: 'pass' }],
+      };
     default:
       return EMPTY;
   }
