@@ -3,6 +3,7 @@
  * tell them, and of Washington's WAC 296-305-04505, -04507 and -04510, which were read; beside each check stands which.
  */
 import { describe, expect, it } from 'vitest';
+import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import { familyOf } from '../../../domain/rulebook/index.ts';
 import { book, dueOn, inForceOn, SHIPPED, shipped, state, thing } from '../notation.ts';
 
@@ -21,6 +22,75 @@ const CONFIRMED = book({
 });
 
 const owed = (text: string) => thing(text).owed.map(o => o.activity);
+
+/** Placed in service on 10 Jan 2024: when the first is due, and when the next after one of 4 May 2026. */
+const DATES: readonly (readonly [
+  duty: string,
+  rig: string,
+  activity: string,
+  first: string,
+  next: string,
+])[] = [
+  // WAC 296-305-04505(1); NFPA 1911, 2007: daily or weekly
+  ['daily-check', 'staffed yes', 'operational check', '2024-01-11', '2026-05-05'],
+  ['weekly-check', 'staffed no', 'operational check', '2024-01-17', '2026-05-11'],
+  // NFPA 1911: twice a year in the summary of 2017; yearly performance tests of chassis and systems
+  ['inspection', '', 'inspection', '2024-07-10', '2026-11-04'],
+  ['brakes', '', 'brake inspection', '2025-01-10', '2027-05-04'],
+  ['low-voltage', '', 'low-voltage test', '2025-01-10', '2027-05-04'],
+  ['line-voltage', 'lineVoltage yes', 'line-voltage test', '2025-01-10', '2027-05-04'],
+  ['foam-proportioner', 'foamSystem yes', 'foam proportioner test', '2025-01-10', '2027-05-04'],
+  ['cafs', 'cafs yes', 'CAFS test', '2025-01-10', '2027-05-04'],
+  ['air-system', 'airSystem cascade', 'air system test', '2025-01-10', '2027-05-04'],
+  // NFPA 1989: air quarterly; steel storage renewed yearly
+  ['air-sample', 'airSystem compressor', 'air sample', '2024-01-10', '2026-08-04'],
+  ['stored-air', 'airSystem cascade', 'stored air replacement', '2025-01-10', '2027-05-04'],
+  // NFPA 1911: pumps yearly; 19.1 aerials yearly and every five years
+  ['pump-test', 'pump_gpm 250', 'pump test', '2025-01-10', '2027-05-04'],
+  ['pump-test-unrated', 'kind quint', 'pump test', '2025-01-10', '2027-05-04'],
+  ['aerial-test', 'aerial boom', 'aerial test', '2025-01-10', '2027-05-04'],
+  ['aerial-test-untold', 'kind ladder', 'aerial test', '2025-01-10', '2027-05-04'],
+  ['aerial-ndt', 'aerial water tower', 'aerial NDT', '2029-01-10', '2031-05-04'],
+  ['aerial-ndt-untold', 'kind quint', 'aerial NDT', '2029-01-10', '2031-05-04'],
+  // Six months, or the meters: common practice, no source
+  ['preventive-service', '', 'preventive service', '2024-07-10', '2026-11-04'],
+  // From memory, so only as the department confirms them
+  ['weighing', '', 'weighing', '2025-01-10', '2027-05-04'],
+  ['small-pump-test', 'pump_gpm 249', 'pump test', '2025-01-10', '2027-05-04'],
+  ['winch', 'winch yes', 'winch inspection', '2025-01-10', '2027-05-04'],
+];
+
+describe('how often', () => {
+  it.each(DATES)('%s (%s)', (duty, attributes, activity, first, next) => {
+    const one = `apparatus E-1: ${attributes === '' ? '' : `${attributes}, `}inService 2024-01-10`;
+    expect(dueOn(one, `apparatus.${duty}`, CONFIRMED)).toBe(first);
+    expect(dueOn(`${one}\n2026-05-04  passed  ${activity}`, `apparatus.${duty}`, CONFIRMED)).toBe(next);
+  });
+
+  it('is warned of by the length of the interval: 2 days for a week, 60 for up to a year, 180 for five (own rule)', () => {
+    const warned = (id: string) => shipped(`apparatus.${id}`).warnDays;
+    expect(['weekly-check', 'inspection', 'brakes', 'aerial-ndt'].map(warned)).toEqual([2, 60, 60, 180]);
+    expect(['preventive-service', 'state-inspection'].map(warned)).toEqual([60, 60]);
+  });
+});
+
+describe('what stops a rig', () => {
+  it('is what keeps it from water, from height, from breathing or from stopping; the rest limits or is noted', () => {
+    const blocking = (rig?.requirements ?? []).filter(r => r.late === 'blocks').map(r => r.id);
+    expect(blocking.map(id => id.replace('apparatus.', ''))).toEqual([
+      'air-loss',
+      'steer-tread',
+      'other-tread',
+      'pump-test',
+      'pump-test-unrated',
+      'aerial-test',
+      'aerial-test-untold',
+      'aerial-ndt',
+      'aerial-ndt-untold',
+      'air-sample',
+    ]);
+  });
+});
 
 describe('the check of a rig', () => {
   const checked = 'inService 2024-01-10\n2026-11-24  passed  operational check';
@@ -98,6 +168,36 @@ describe('the pump', () => {
     const brush = 'apparatus B-1: kind brush, pump_gpm 100, tank_gal 200, inService 2024-01-10';
     expect(duties(brush)).toContain('small-pump-test');
     expect(duties(brush)).not.toContain('pump-test');
+    const at = (gpm: number) =>
+      duties(`apparatus B-1: pump_gpm ${gpm}, inService 2024-01-10`).filter(d => d.endsWith('pump-test'));
+    expect([at(0), at(1), at(249), at(250)]).toEqual([
+      [],
+      ['small-pump-test'],
+      ['small-pump-test'],
+      ['pump-test'],
+    ]);
+  });
+
+  it('gives at least 250 gpm from a tank under 500 gal and 500 gpm from a larger one (from memory)', () => {
+    const flowed = (tank: number, gpm: number) =>
+      duties(
+        `apparatus E-1: pump_gpm 1250, tank_gal ${tank}, inService 2024-01-10\n2026-05-04  passed  pump test: tankToPump_gpm ${gpm}`,
+        CONFIRMED,
+      ).filter(d => d.startsWith('tank-to-pump'));
+    expect([flowed(499, 250), flowed(499, 249)]).toEqual([[], ['tank-to-pump-small']]);
+    expect([flowed(500, 500), flowed(500, 499)]).toEqual([[], ['tank-to-pump-large']]);
+  });
+
+  it('has no tank-to-pump test where there is no tank, and no controls to check where there is no pump', () => {
+    const owes = (text: string) =>
+      duties(`apparatus E-1: ${text}, inService 2024-01-10\n2026-05-04  failed  pump controls check`).filter(
+        d => ['tank-to-pump', 'pump-controls'].includes(d),
+      );
+    expect([owes('pump_gpm 0, tank_gal 3000'), owes('pump_gpm 1500, tank_gal 0')]).toEqual([
+      [],
+      ['pump-controls'],
+    ]);
+    expect(owes('pump_gpm 1, tank_gal 1')).toEqual(['tank-to-pump', 'pump-controls']);
   });
 
   it('that primes in over 30 s up to 1,250 gpm, or over 45 s from 1,500 gpm, owes its test again (service company’s list)', () => {
@@ -143,6 +243,9 @@ describe('the aerial', () => {
       ),
     ).toEqual([]);
     expect(duties(ladder).filter(d => d.endsWith('untold'))).toEqual([]);
+    expect(
+      duties('apparatus E-1: kind engine, inService 2020-03-14').filter(d => d.startsWith('aerial')),
+    ).toEqual([]);
   });
 });
 
@@ -244,6 +347,9 @@ describe('service, age and what is from memory', () => {
     const kinds =
       clock.kind === 'first of' ? clock.clocks.map(c => (c.kind === 'meter' ? c.meter : c.kind)) : [];
     expect(kinds).toEqual(['since last', 'miles', 'engine hours']);
+    expect(clockWords(shipped('apparatus.preventive-service'), rig)).toBe(
+      'Every 6 months or every 5,000 miles or every 250 engine hours, whichever comes first',
+    );
     for (const meter of kinds.slice(1)) expect(rig?.meters).toContain(meter);
   });
 
@@ -272,6 +378,15 @@ describe('service, age and what is from memory', () => {
       'tank-to-pump-large',
       'waterway',
       'winch',
+    ]);
+  });
+
+  it('is inspected by the state where its sticker says so, and not where it has none', () => {
+    expect(dueOn('apparatus E-1: stateInspectionExpires 2027-03', 'apparatus.state-inspection')).toBe(
+      '2027-03-31',
+    );
+    expect(shipped('apparatus.state-inspection').appliesTo).toEqual([
+      { attribute: 'stateInspectionExpires', known: true },
     ]);
   });
 

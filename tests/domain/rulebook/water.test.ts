@@ -5,11 +5,48 @@
  */
 import { describe, expect, it } from 'vitest';
 import { familyOf } from '../../../domain/rulebook/index.ts';
-import { dueOn, inForceOn, rowOn, shipped, state, thing } from '../notation.ts';
+import { book, dueOn, inForceOn, rowOn, shipped, state, thing } from '../notation.ts';
 
 const trigger = (family: string, id: string) => familyOf(family)?.triggers.find(t => t.id === id)?.owes;
 const repair = (family: string, kind: string) => familyOf(family)?.repairs.find(r => r.kind === kind)?.owes;
 const duties = (text: string, on = '2026-11-25') => inForceOn(thing(text), on).map(r => r.requirement);
+
+/** Placed in service on 10 Jan 2024: when the first is due, and when the next after one of 4 May 2026. */
+const DATES: readonly (readonly [
+  duty: string,
+  thing: string,
+  activity: string,
+  first: string,
+  next: string,
+])[] = [
+  // Trade column and committee member on NFPA 1962, 2013; 29 CFR 1910.156(d)
+  ['nozzle.service-test', 'use handline', 'service test', '2025-01-10', '2027-05-04'],
+  ['nozzle.inspection', 'use occupant', 'inspection', '2025-01-10', '2027-05-04'],
+  ['nozzle.line-flow-test', 'preconnect yes', 'line flow test', '2025-01-10', '2027-05-04'],
+  ['appliance.service-test', 'kind manifold', 'service test', '2025-01-10', '2027-05-04'],
+  ['appliance.relief-valve-test', 'kind intake valve', 'relief valve test', '2025-01-10', '2027-05-04'],
+  ['appliance.inspection', 'kind adapter', 'inspection', '2025-01-10', '2027-05-04'],
+  // From memory, so only as the department confirms it
+  ['appliance.eductor-test', 'kind eductor', 'eductor test', '2025-01-10', '2027-05-04'],
+  // NFPA 11 and common practice
+  ['foam.quality-test', 'type AFFF, container tote', 'quality test', '2025-01-10', '2027-05-04'],
+  ['foam.inspection', 'container pail', 'inspection', '2025-01-10', '2027-05-04'],
+];
+
+const CONFIRMED = book({
+  adoptions: [
+    { requirement: { ...shipped('appliance.eductor-test'), confirmed: 'the edition in hand' }, from: null },
+  ],
+});
+
+describe('how often', () => {
+  it.each(DATES)('%s (%s)', (duty, attributes, activity, first, next) => {
+    const one = `${duty.split('.')[0]} X-1: ${attributes}, inService 2024-01-10`;
+    expect(dueOn(one, duty, CONFIRMED)).toBe(first);
+    expect(dueOn(`${one}\n2026-05-04  passed  ${activity}`, duty, CONFIRMED)).toBe(next);
+    expect(shipped(duty).warnDays).toBe(60);
+  });
+});
 
 describe('hard suction', () => {
   const hard = 'hose S-1: use hard suction, made 2015-03, inService 2015-06-01';
@@ -154,6 +191,8 @@ describe('a ground ladder', () => {
 describe('foam concentrate', () => {
   it('is good through its printed date, and no shelf life is made up where none is printed (makers differ)', () => {
     expect(dueOn('foam F-1: type AR-AFFF, expires 2031-04', 'foam.expiry')).toBe('2031-04-30');
+    expect(shipped('foam.expiry').warnDays).toBe(180);
+    expect(shipped('foam.expiry').appliesTo).toEqual([{ attribute: 'expires', known: true }]);
     expect(duties('foam F-2: type AR-AFFF, container pail, made 1999, inService 2000-01-10')).toEqual([
       'foam.inspection',
     ]);
