@@ -186,13 +186,14 @@ describe('the pump', () => {
       ).filter(d => d.startsWith('tank-to-pump'));
     expect([flowed(499, 250), flowed(499, 249)]).toEqual([[], ['tank-to-pump-small']]);
     expect([flowed(500, 500), flowed(500, 499)]).toEqual([[], ['tank-to-pump-large']]);
+    expect([flowed(499, 200), flowed(500, 200)]).toEqual([['tank-to-pump-small'], ['tank-to-pump-large']]);
   });
 
   it('has no tank-to-pump test where there is no tank, and no controls to check where there is no pump', () => {
     const owes = (text: string) =>
-      duties(`apparatus E-1: ${text}, inService 2024-01-10\n2026-05-04  failed  pump controls check`).filter(
-        d => ['tank-to-pump', 'pump-controls'].includes(d),
-      );
+      duties(
+        `apparatus E-1: ${text}, inService 2024-01-10\n2026-05-04  failed  pump controls check\n2026-05-04  failed  tank-to-pump flow test`,
+      ).filter(d => ['tank-to-pump', 'pump-controls'].includes(d));
     expect([owes('pump_gpm 0, tank_gal 3000'), owes('pump_gpm 1500, tank_gal 0')]).toEqual([
       [],
       ['pump-controls'],
@@ -206,6 +207,7 @@ describe('the pump', () => {
         `apparatus E-1: kind engine, pump_gpm ${gpm}, inService 2024-01-10\n2026-05-04  passed  pump test: prime_s ${s}`,
       ).filter(d => d.startsWith('priming'));
     expect([primed(750, 30), primed(1250, 30), primed(1250, 31)]).toEqual([[], [], ['priming-30']]);
+    expect(primed(1250, 60)).toEqual(['priming-30']);
     expect([primed(1500, 31), primed(1500, 45), primed(1500, 46)]).toEqual([[], [], ['priming-45']]);
   });
 });

@@ -55,6 +55,9 @@ describe('hard suction', () => {
     const drawn = `${hard}\n2026-05-04  passed  vacuum test: vacuum_inHg 22.5, held_s 600`;
     expect(dueOn(drawn, 'hose.vacuum-test')).toBe('2027-05-04');
     expect(rowOn(thing(drawn), 'hose.service-test', '2026-11-25')).toBeUndefined();
+    expect(
+      dueOn('hose S-1: use hard suction, made 2026-01-15, inService 2026-02-01', 'hose.vacuum-test'),
+    ).toBe('2027-01-15');
     expect(shipped('hose.vacuum-test').sources[0]?.note).toContain('22 inHg held 10 minutes');
   });
 
@@ -167,6 +170,22 @@ describe('a ground ladder', () => {
     const hook = `${tested('roof')}\n2026-11-22  owes  hook test: roof hooks`;
     expect(state(hook, 'ladder.hook-test', '2026-11-23')).toBe('retest owed');
     expect(duties(`${hook}\n2026-11-22  owes  hook test: again`)).not.toContain('ladder.hardware-test');
+  });
+
+  it('owes each of them yearly and before first use, where a department tests them apart (NFPA 1932 7.1.6)', () => {
+    const apart = book({ only: ['ladder.hook-test', 'ladder.hardware-test'] });
+    for (const [type, test] of [
+      ['roof', 'hook'],
+      ['pompier', 'hook'],
+      ['extension', 'hardware'],
+      ['combination', 'hardware'],
+    ]) {
+      const one = `ladder L-1: type ${type}, inService 2024-01-10`;
+      expect(dueOn(one, `ladder.${test}-test`, apart)).toBe('2024-01-10');
+      expect(dueOn(`${one}\n2026-05-04  passed  ${test} test`, `ladder.${test}-test`, apart)).toBe(
+        '2027-05-04',
+      );
+    }
   });
 
   it('owes the hook test by its type: roof and pompier; hardware: extension and combination', () => {
