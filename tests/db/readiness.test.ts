@@ -132,6 +132,7 @@ describe('readiness', () => {
     expect(unit?.reasons.map(r => [r.effect, r.requirement, r.condition, r.since])).toEqual([
       ['blocks', 'hose.service-test', null, null],
       ['limits', null, 'tagged out', '2026-11-20'],
+      ['limits', 'hose.first-inspection', null, null],
     ]);
   });
 });

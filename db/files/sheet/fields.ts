@@ -198,7 +198,10 @@ function build(family: Family): FieldPlan[] {
   });
   const rin = own.rin === undefined ? [] : [plan('rin', 'RIN', 'rin', own.rin)];
   const attributes = family.attributes.map(a => attributePlan(family, a, own, plan));
-  const activities = family.activities.flatMap(activity => activityPlans(family, activity, own, plan));
+  // A figure that several activities bring has one column, of the first of them.
+  const activities = family.activities
+    .flatMap(activity => activityPlans(family, activity, own, plan))
+    .filter((p, i, all) => all.findIndex(other => other.field === p.field) === i);
   const unplaced = plan(OUTCOME_UNPLACED, 'Result', 'outcome', OUTCOME_ALONE);
   return [...common, ...rin, ...attributes, ...activities, unplaced];
 }

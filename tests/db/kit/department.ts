@@ -10,8 +10,7 @@ import { ask } from '../../../db/store/ask.ts';
 import type { Clock } from '../../../db/store/clock.ts';
 import { type Opening, openForWriting } from '../../../db/store/open.ts';
 import { all, type Db, one } from '../../../db/store/statements.ts';
-import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
-import { adminOf, NOON, openingDeed } from './opening.ts';
+import { adminOf, NOON, openingDeeds } from './opening.ts';
 
 /** A clock that a test sets; one second passes at every look. */
 export class TestClock implements Clock {
@@ -92,15 +91,20 @@ export class TestDepartment {
   }
 }
 
-/** Open a department with the shipped book in a new file. */
+/** Open a department in a new file. */
 export function newDepartment(
-  options: { folder?: string; opening?: Opening; clock?: TestClock; book?: 'shipped' | 'empty' } = {},
+  options: {
+    folder?: string;
+    opening?: Opening;
+    clock?: TestClock;
+    book?: Parameters<typeof openingDeeds>[0];
+  } = {},
 ): TestDepartment & { file: string } {
   const file = join(options.folder ?? scratch(), 'larkspur.baybook');
   const db = openForWriting(file, { create: true, ...options.opening });
   onTestFinished(() => void db.close());
   const clock = options.clock ?? new TestClock();
-  const answer = act(db, clock, { by: null, deeds: [openingDeed(options.book ?? 'shipped')] });
+  const answer = act(db, clock, { by: null, deeds: openingDeeds(options.book) });
   if (!answer.ok) throw new Error(answer.error.message);
   return Object.assign(new TestDepartment(db, clock), { file });
 }
@@ -159,18 +163,14 @@ export function aHose(d: TestDepartment, number: string, more: Record<string, un
 /**
  * The bytes of a department with its ground laid, to start many histories from: opened in memory, so that five
  * hundred of them cost seconds and no disk. Every rule of the store but durability holds there as in a file.
- * @param families whose shipped requirements it has adopted; all of them where none are named
+ * @param families whose shipped requirements it has adopted; those that are tracked where none are named
  */
 export function template(families?: readonly string[]): { bytes: Buffer; ground: Ground } {
   const folder = mkdtempSync(join(tmpdir(), 'baybook-db-'));
   try {
     const db = openForWriting(join(folder, 'template.baybook'), { create: true });
     const clock = new TestClock(Date.UTC(2015, 0, 2, 18));
-    const requirements = SHIPPED_REQUIREMENTS.filter(r => families?.includes(r.family));
-    const deeds = families
-      ? [openingDeed('empty'), { action: 'rulebook.adopt', body: { requirements } }]
-      : [openingDeed()];
-    const opened = act(db, clock, { by: null, deeds });
+    const opened = act(db, clock, { by: null, deeds: openingDeeds(families) });
     if (!opened.ok) throw new Error(opened.error.message);
     const ground = layGround(new TestDepartment(db, clock));
     // A database in memory has no write-ahead log, and one whose header says so does not open there.

@@ -8,8 +8,9 @@ import type { Deed } from '../../../db/api.ts';
 import { all, type Db } from '../../../db/store/statements.ts';
 import { type Day, dayOf, dayText } from '../../../domain/calendar/day.ts';
 import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
-import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import type { TestDepartment } from './department.ts';
+import { TRACKED } from './opening.ts';
 
 /** Kinds of steps, each as often as it stands here. */
 const KINDS = [
@@ -118,14 +119,14 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
   // Now and then the thing that the same act receives.
   const received = before.findIndex(b => b.action === 'item.receive');
   const item = received >= 0 && s.c % 2 === 0 ? `&${received}` : at(items, s.a);
-  const family = familyOf(familyName(db, item, before)) ?? FAMILIES[0];
+  const family = familyOf(familyName(db, item, before)) ?? familyOf('hose');
   const deed = (action: string, body: Record<string, unknown>): Deed => ({ action, body });
   const onItem = (action: string, body: Record<string, unknown> = {}): Deed | null =>
     item === undefined ? null : deed(`item.${action}`, { item, on, ...body });
   switch (s.kind) {
     case 'receive': {
       // Mostly hose and cylinders: their rules have the most to say.
-      const chosen = FAMILIES[at([0, 0, 0, 1, 2, 2, 3, 4], s.a) ?? 0];
+      const chosen = familyOf(TRACKED[at([0, 0, 0, 1, 2, 2, 3, 4], s.a) ?? 0] ?? '');
       return deed('item.receive', {
         family: chosen?.id,
         // Few numbers, so that they meet.
@@ -195,7 +196,10 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
     case 'dispose':
       return onItem('dispose', { how: 'Cut up' });
     case 'adopt': {
-      const requirement = at(SHIPPED_REQUIREMENTS, s.a);
+      const requirement = at(
+        SHIPPED_REQUIREMENTS.filter(r => TRACKED.includes(r.family) || r.family === 'apparatus'),
+        s.a,
+      );
       if (!requirement) return null;
       const { clock } = requirement;
       // What is law may be made stricter alone: every month is within every interval that ships as law, a week apart.
