@@ -1,5 +1,5 @@
 /** Calibration gas by its lot: what proves a gas meter is good only to the date printed on it. */
-import { duty, happening, MADE_AND_IN_SERVICE, maker, NO_FAULT_FOUND } from './duty.ts';
+import { duty, happening, MADE_AND_IN_SERVICE, NO_FAULT_FOUND, printed } from './duty.ts';
 import type { Family } from './types.ts';
 
 export const calibrationGas: Family = {
@@ -26,9 +26,9 @@ export const calibrationGas: Family = {
       id: 'calibration-gas.expiry',
       title: 'Printed date',
       activity: 'replacement',
-      clock: { kind: 'printed date', attribute: 'expires' },
+      clock: { kind: 'printed date', attribute: 'expires', needed: true },
       sources: [
-        maker('The date printed on the cylinder with its lot is the last day on which it proves anything.'),
+        printed('The date printed on the cylinder with its lot is the last day on which it proves anything.'),
       ],
       force: 'manufacturer',
       late: 'limits',

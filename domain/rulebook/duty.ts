@@ -1,4 +1,5 @@
 /** What requirements of gear and tools have in common, so that each family's file says only what is its own. */
+import { BRIGADE_BINDINGS, BRIGADE_RULE } from './brigade.ts';
 import type {
   Attribute,
   Binding,
@@ -34,15 +35,18 @@ export const maker = (note: string): Source => ({
   note: `${note} The maker’s own instructions were not seen: set the interval they give.`,
 });
 
+/** A date that the maker prints on the thing: the thing itself is the source, and whoever enters the date has seen it. */
+export const printed = (note: string): Source => ({
+  document: 'The date printed on it',
+  section: '',
+  edition: '',
+  confidence: 'common practice',
+  note,
+});
+
 /** The duty to maintain and inspect fire fighting equipment at least once a year: federal, and as two states print it. */
 export const YEARLY_BY_LAW: readonly Source[] = [
-  {
-    document: '29 CFR 1910.156',
-    section: '(d)',
-    edition: 'as printed in Michigan R 408.17312(1)',
-    confidence: 'read second-hand',
-    note: 'Fire fighting equipment is maintained and inspected at least annually.',
-  },
+  BRIGADE_RULE,
   {
     document: 'Mich. Admin. Code R 408.17312',
     section: '(1) and (2)',
@@ -59,7 +63,7 @@ export const YEARLY_BY_LAW: readonly Source[] = [
   },
 ];
 export const YEARLY_BINDS: readonly Binding[] = [
-  { reach: 'osha', cite: '29 CFR 1910.156(d)' },
+  ...BRIGADE_BINDINGS,
   { reach: { states: ['MI'] }, cite: 'R 408.17312(1)' },
   { reach: { states: ['NJ'] }, cite: 'N.J.A.C. 12:100-10.16(a)' },
 ];
@@ -67,9 +71,6 @@ export const YEARLY_BINDS: readonly Binding[] = [
 /** Whom general federal rules of occupational safety bind. */
 const EMPLOYERS =
   'Private employers; public departments in State-Plan states. Elsewhere an adopted benchmark.';
-
-export const BRIGADES =
-  'Private and contract brigades; public departments in State-Plan states. Elsewhere an adopted benchmark.';
 
 /** A federal occupational safety rule, and where it reaches. */
 export const osha = (cite: string): readonly Binding[] => [{ reach: 'osha', cite }];
@@ -236,7 +237,7 @@ export const retireBy = (family: string, late: Requirement['late']): Requirement
     activity: 'retirement',
     clock: { kind: 'printed date', attribute: 'retireBy' },
     warnDays: WARN_LIFE_DAYS,
-    sources: [maker('The life that the maker prints is the longest there is.')],
+    sources: [printed('The life that the maker prints is the longest there is.')],
     force: 'manufacturer',
     late,
     who: 'The officer in charge takes it out of service.',

@@ -85,7 +85,6 @@ export const fallProtection: Family = {
           'California’s construction orders are quoted as asking for it twice a year, with the date written down; adopt six months where they reach.',
         ),
       ],
-      force: 'manufacturer',
       late: 'blocks',
       who: 'A competent person, who is not the wearer.',
     }),

@@ -9,6 +9,7 @@ import {
   maker,
   NO_FAULT_FOUND,
   practice,
+  printed,
   repair,
 } from './duty.ts';
 import type { Attribute, Family, Source } from './types.ts';
@@ -93,7 +94,6 @@ export const gasMeter: Family = {
         maker('Most makers are said to ask for every month, some for every three or six months.'),
         OSHA_BULLETIN,
       ],
-      force: 'manufacturer',
       late: 'blocks',
       who: 'A member trained on it, by the maker’s procedure, with the lot of the gas written down.',
       cautions: CAUTIONS,
@@ -103,7 +103,7 @@ export const gasMeter: Family = {
       title: 'Sensor replacement',
       activity: 'replacement',
       clock: { kind: 'printed date', attribute: 'sensorsExpire' },
-      sources: [maker('Sensors wear out in use and on the shelf.')],
+      sources: [printed('Sensors wear out in use and on the shelf.')],
       force: 'manufacturer',
       late: 'limits',
       who: 'A technician trained on it; a full calibration follows.',

@@ -1,6 +1,6 @@
 /** Hand tools and forcible entry tools: 29 CFR 1910.156(d), and Washington State's word on portable equipment. */
+import { BRIGADE_BINDS } from './brigade.ts';
 import {
-  BRIGADES,
   duty,
   every,
   happening,
@@ -68,7 +68,7 @@ export const handTool: Family = {
       ],
       force: 'law',
       bindings: YEARLY_BINDS,
-      binds: BRIGADES,
+      binds: BRIGADE_BINDS,
       late: 'notes',
       who: 'Trained members.',
       cautions: ['A loose head or a cracked handle comes off the rig at once.'],

@@ -53,7 +53,6 @@ export const imager: Family = {
       activity: 'service',
       clock: every({ months: 12 }),
       sources: [maker('A yearly inspection is common.')],
-      force: 'manufacturer',
       late: 'notes',
       who: 'The maker or a technician trained by the maker; the housing stays sealed.',
     }),

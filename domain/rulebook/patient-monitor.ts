@@ -7,6 +7,7 @@ import {
   maker,
   NO_FAULT_FOUND,
   practice,
+  printed,
   repair,
 } from './duty.ts';
 import type { Family } from './types.ts';
@@ -39,7 +40,6 @@ export const patientMonitor: Family = {
       warnDays: 0,
       satisfiedBy: ['readiness check', 'service'],
       sources: [maker('A self-test with a test load every day or shift is common.')],
-      force: 'manufacturer',
       late: 'notes',
       who: 'The medic, at the start of duty: self-test, pads, cables, paper, both batteries.',
       cautions: ['A defibrillator under test gives a shock: only into the test load, nobody touching.'],
@@ -55,7 +55,6 @@ export const patientMonitor: Family = {
           'New York’s ambulance bureau asks agencies for a preventive maintenance policy with records; no interval.',
         ),
       ],
-      force: 'manufacturer',
       late: 'limits',
       who: 'A biomedical technician trained by the maker.',
     }),
@@ -64,7 +63,7 @@ export const patientMonitor: Family = {
       title: 'Pads',
       activity: 'replacement',
       clock: { kind: 'printed date', attribute: 'padsExpire' },
-      sources: [maker('Replaced on or before the printed date.')],
+      sources: [printed('Replaced on or before the printed date.')],
       force: 'manufacturer',
       late: 'limits',
       who: 'The medic.',

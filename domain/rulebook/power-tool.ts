@@ -137,7 +137,6 @@ export const powerTool: Family = {
       sources: [
         maker('Every year or every 100 hours, whichever comes first, is a common figure for small engines.'),
       ],
-      force: 'manufacturer',
       late: 'notes',
       who: 'A small engine mechanic or a trained member, by the maker’s instructions.',
     }),

@@ -84,7 +84,6 @@ export const rescueTool: Family = {
         nfpa1937,
         maker('Pressures, valves, seals, opening and closing times are checked every year.'),
       ],
-      force: 'manufacturer',
       late: 'limits',
       who: 'A technician trained by the maker.',
       cautions: CAUTIONS,

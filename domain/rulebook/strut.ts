@@ -1,6 +1,6 @@
 /** Rescue struts, their bases and straps, and jacks. Jacks: 29 CFR 1910.244(a). */
+import { BRIGADE_BINDS } from './brigade.ts';
 import {
-  BRIGADES,
   duty,
   every,
   happening,
@@ -87,7 +87,7 @@ export const strut: Family = {
       ],
       force: 'law',
       bindings: YEARLY_BINDS,
-      binds: BRIGADES,
+      binds: BRIGADE_BINDS,
       late: 'notes',
       who: 'Trained members.',
       cautions: CAUTIONS,

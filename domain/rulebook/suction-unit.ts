@@ -57,7 +57,6 @@ export const suctionUnit: Family = {
       activity: 'vacuum test',
       clock: every({ months: 12 }),
       sources: [maker('A yearly check of vacuum and flow is common.')],
-      force: 'manufacturer',
       late: 'limits',
       who: 'A biomedical technician, or a trained member by the maker’s instructions.',
     }),

@@ -25,7 +25,7 @@ describe('a gas meter', () => {
 
   it('is calibrated every month until the department sets the maker’s own interval', () => {
     expect(dueOn(meter, 'gas-meter.full-calibration')).toBe('2025-12-03');
-    expect(shipped('gas-meter.full-calibration').force).toBe('manufacturer');
+    expect(shipped('gas-meter.full-calibration').force).toBe('practice');
   });
 
   it('that failed a bump test stays out until it is calibrated', () => {
