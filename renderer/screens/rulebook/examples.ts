@@ -1,6 +1,7 @@
 /** A sensible thing of each family to try the book on, with a history that reaches back from today. */
 import { addDays, addMonths, dayText, parseDay } from '../../../domain/calendar/day.ts';
 import type { Outcome } from '../../../domain/facts.ts';
+import { gearExampleOf } from './examplesOfGear.ts';
 
 /** One line of an imagined history, as typed. */
 export interface Happened {
@@ -111,6 +112,6 @@ export function exampleOf(family: string, today: string): Example {
         history: [{ activity: 'quality test', on: monthsAgo(11), outcome: 'pass' }],
       };
     default:
-      return EMPTY;
+      return gearExampleOf(family, now) ?? EMPTY;
   }
 }
