@@ -1,5 +1,5 @@
 /** What requirements of gear and tools have in common, so that each family's file says only what is its own. */
-import { BRIGADE_BINDINGS, BRIGADE_RULE } from './brigade.ts';
+import { BRIGADE_RULE } from './brigade.ts';
 import type {
   Attribute,
   Binding,
@@ -44,7 +44,7 @@ export const printed = (note: string): Source => ({
   note,
 });
 
-/** The duty to maintain and inspect fire fighting equipment at least once a year: federal, and as two states print it. */
+/** The duty of brigades to maintain and inspect fire fighting equipment at least once a year, federal and as a state prints it. */
 export const YEARLY_BY_LAW: readonly Source[] = [
   BRIGADE_RULE,
   {
@@ -52,20 +52,8 @@ export const YEARLY_BY_LAW: readonly Source[] = [
     section: '(1) and (2)',
     edition: 'Michigan, effective 23 October 2023',
     confidence: 'read',
-    note: 'The same duty for fire brigades; inspection records are kept at least 24 months.',
+    note: 'The same duty for fire brigades, not for municipal departments; inspection records are kept at least 24 months.',
   },
-  {
-    document: 'N.J.A.C. 12:100-10.16',
-    section: '(a)',
-    edition: 'New Jersey, through November 2024',
-    confidence: 'read',
-    note: 'The same duty for public fire departments; what is unserviceable is removed and replaced.',
-  },
-];
-export const YEARLY_BINDS: readonly Binding[] = [
-  ...BRIGADE_BINDINGS,
-  { reach: { states: ['MI'] }, cite: 'R 408.17312(1)' },
-  { reach: { states: ['NJ'] }, cite: 'N.J.A.C. 12:100-10.16(a)' },
 ];
 
 /** Whom general federal rules of occupational safety bind. */

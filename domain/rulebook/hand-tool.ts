@@ -1,5 +1,5 @@
 /** Hand tools and forcible entry tools: 29 CFR 1910.156(d), and Washington State's word on portable equipment. */
-import { BRIGADE_BINDS } from './brigade.ts';
+import { BRIGADE_BINDINGS, BRIGADE_BINDS } from './brigade.ts';
 import {
   duty,
   every,
@@ -10,7 +10,6 @@ import {
   NO_FAULT_FOUND,
   practice,
   repair,
-  YEARLY_BINDS,
   YEARLY_BY_LAW,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
@@ -67,7 +66,7 @@ export const handTool: Family = {
         ),
       ],
       force: 'law',
-      bindings: YEARLY_BINDS,
+      bindings: BRIGADE_BINDINGS,
       binds: BRIGADE_BINDS,
       late: 'notes',
       who: 'Trained members.',

@@ -9,7 +9,6 @@ import {
   NO_FAULT_FOUND,
   practice,
   repair,
-  stateLaw,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
 
@@ -54,7 +53,6 @@ export const oxygenRegulator: Family = {
       activity: 'flow test',
       clock: every({ months: 12 }),
       sources: [NEW_JERSEY, maker('A yearly flow and leak test is common.')],
-      bindings: stateLaw('NJ', 'N.J.A.C. 8:41-3.6(a)'),
       binds:
         'Law in New Jersey for advanced life support services; elsewhere where the department has adopted it.',
       late: 'limits',

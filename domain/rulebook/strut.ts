@@ -1,5 +1,5 @@
 /** Rescue struts, their bases and straps, and jacks. Jacks: 29 CFR 1910.244(a). */
-import { BRIGADE_BINDS } from './brigade.ts';
+import { BRIGADE_BINDINGS, BRIGADE_BINDS } from './brigade.ts';
 import {
   duty,
   every,
@@ -11,7 +11,6 @@ import {
   osha,
   practice,
   repair,
-  YEARLY_BINDS,
   YEARLY_BY_LAW,
 } from './duty.ts';
 import type { Family, Source } from './types.ts';
@@ -86,7 +85,7 @@ export const strut: Family = {
         practice('Struts and straps after each use besides: common practice, no source.'),
       ],
       force: 'law',
-      bindings: YEARLY_BINDS,
+      bindings: BRIGADE_BINDINGS,
       binds: BRIGADE_BINDS,
       late: 'notes',
       who: 'Trained members.',

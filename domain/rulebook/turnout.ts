@@ -150,6 +150,28 @@ export const turnout: Family = {
       who: 'An individual qualified by the employer.',
     }),
     duty({
+      id: 'turnout.yearly-inspection',
+      title: 'Yearly inspection',
+      activity: 'advanced inspection',
+      clock: every({ months: 12 }),
+      sources: [
+        {
+          document: 'N.J.A.C. 12:100-10.16',
+          section: '(a)',
+          edition: 'New Jersey, through November 2024',
+          confidence: 'read',
+          note: 'Equipment that the subchapter requires, protective clothing among it, is maintained and inspected at least annually; what is unserviceable is removed and replaced. No word of reserve gear.',
+        },
+      ],
+      force: 'law',
+      bindings: stateLaw('NJ', 'N.J.A.C. 12:100-10.16(a)'),
+      binds: 'Law in New Jersey for public fire departments.',
+      where: { states: ['NJ'] },
+      besides: 'turnout.advanced-inspection',
+      late: 'limits',
+      who: 'A trained member.',
+    }),
+    duty({
       id: 'turnout.advanced-cleaning',
       title: 'Advanced cleaning',
       activity: 'advanced cleaning',

@@ -95,3 +95,12 @@ describe('Washington State (WAC 296-305-02002(5), read)', () => {
     expect(shipped('turnout.end-of-life').inStorage).toBeUndefined();
   });
 });
+
+describe('New Jersey (N.J.A.C. 12:100-10.16(a), read)', () => {
+  it('asks for an inspection every year, as law, there alone, in storage too', () => {
+    const yearly = shipped('turnout.yearly-inspection');
+    expect(yearly.clock).toMatchObject({ every: { months: 12 } });
+    expect([yearly.force, yearly.where, yearly.inStorage]).toEqual(['law', { states: ['NJ'] }, undefined]);
+    expect(yearly.besides).toBe('turnout.advanced-inspection');
+  });
+});
