@@ -19,6 +19,8 @@ export interface Decisions {
   policies?: Readonly<Record<string, string>>;
   permits?: readonly Record<string, unknown>[];
   requirements?: readonly Requirement[];
+  /** What the department says of itself: its state, its kind. */
+  profile?: Readonly<Record<string, unknown>>;
   clock?: Clock;
 }
 
@@ -65,6 +67,7 @@ async function open(decisions: Decisions) {
   for (const [policy, choice] of Object.entries(decisions.policies ?? {}))
     tell(member, 'policy.choose', { policy, choice, from: 'opening' });
   for (const permit of decisions.permits ?? []) tell(member, 'permit.confirm', permit);
+  if (decisions.profile) tell(member, 'profile.set', { ...decisions.profile, from: 'opening' });
   if (decisions.requirements)
     tell(member, 'rulebook.adopt', {
       requirements: decisions.requirements,

@@ -23,6 +23,7 @@ export const GEAR_CHECKS: readonly Check[] = [
   { ids: /^gear-gas-/, run: gasMeterToday },
   { ids: /^gear-E6$/, run: v => owedAfter(v, 'fall-protection', 'shift of use', {}) },
   { ids: /^gear-E18$/, run: batteryCapacity },
+  { ids: /^law-scope-/, run: brigadeRuleApplies },
 ];
 
 /** The book as adopted, with what is from memory alone confirmed from the edition in hand. */
@@ -217,4 +218,22 @@ async function owedAfter(v: Vector, family: string, trigger: string, attributes:
   asked.act('record.add', { item, activity, outcome: 'pass', on });
   const after = await asked.page(item, on);
   expect([after.owed, after.condition]).toEqual([[], 'serviceable']);
+}
+
+/** Private and industrial brigades are bound in every state; a public department of a state without a plan is not. */
+async function brigadeRuleApplies(v: Vector) {
+  const { organization } = inputsOf(v, {
+    organization: z.enum(['private_fire_brigade', 'industrial_fire_department']),
+  });
+  expect(organization).toMatch(/private|industrial/);
+  const forceOf = async (profile: Record<string, unknown>) => {
+    const asked = await departmentWith({ profile });
+    const { rules } = await asked.ask('rulebook.list', {});
+    const line = rules.find(l => l.requirement.id === 'hand-tool.inspection');
+    return line && [line.force.force, line.force.certain, line.force.clause];
+  };
+  // Colorado runs no plan of its own for public employers.
+  const bound = await forceOf({ state: 'CO', kind: 'private brigade' });
+  expect(bound).toEqual([v.expected ? 'law' : 'standard', true, '29 CFR 1910.156(d)']);
+  expect((await forceOf({ state: 'CO', kind: 'career' }))?.[0]).toBe('standard');
 }
