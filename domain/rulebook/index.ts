@@ -6,9 +6,12 @@ import { apparatus } from './apparatus.ts';
 import { appliance } from './appliance.ts';
 import { battery } from './battery.ts';
 import { calibrationGas } from './calibration-gas.ts';
+import { compressor } from './compressor.ts';
 import { cribbing } from './cribbing.ts';
 import { cylinder } from './cylinder.ts';
 import { equipment } from './equipment.ts';
+import { extinguisher } from './extinguisher.ts';
+import { facepiece } from './facepiece.ts';
 import { fallProtection } from './fall-protection.ts';
 import { foam } from './foam.ts';
 import { gasMeter } from './gas-meter.ts';
@@ -40,6 +43,9 @@ export const FAMILIES: readonly Family[] = [
   ladder,
   cylinder,
   pack,
+  facepiece,
+  compressor,
+  extinguisher,
   turnout,
   radio,
   battery,
