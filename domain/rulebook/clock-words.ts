@@ -24,6 +24,7 @@ function wordsOf(clock: Clock, family: Family | undefined): string {
     case 'first of':
       return `${clock.clocks.map((c, i) => (i === 0 ? wordsOf(c, family) : midSentence(wordsOf(c, family)))).join(' or ')}, whichever comes first`;
     case 'life':
+      if (isAtOnce(clock.plus)) return 'At its end, whatever its age';
       return `Life of ${spanText(clock.plus)} from ${clock.counts === 'made' ? 'manufacture' : 'when it was placed in service'}`;
     case 'reading limit':
       return limitWords(clock, family);

@@ -8,6 +8,7 @@ import {
   happening,
   MADE_AND_IN_SERVICE,
   maker,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   practice,
   repair,
@@ -180,6 +181,7 @@ export const compressor: Family = {
       who: 'Trained members: enclosure and its interlock, whips, valves, gauges, regulator, relief.',
       cautions: FILLING_CAUTIONS,
     }),
+    monthlyInWisconsin('compressor.inspection', 'inspection', ['service']),
     duty({
       id: 'compressor.service',
       title: 'Yearly service',

@@ -1,191 +1,26 @@
 /**
  * Compressed-gas and SCBA cylinders: 49 CFR 180.205, 180.207 and 180.209 Table 1; composite cylinders by their
- * special permit, else by construction.
+ * special permit, else by construction. The tables stand in `cylinder-table.ts`, what the book has heard of permits in
+ * `cylinder-permits.ts`, and what a use, a size or a single paragraph asks for in `cylinder-uses.ts`.
  */
-import type { ConstructionPeriod, Family, PermitOffer, Source, SpecPeriod } from './types.ts';
+import {
+  CAUTIONS,
+  CONSTRUCTION_PERIODS,
+  cfr,
+  everywhere,
+  RIN_HOLDER,
+  SPEC_PERIODS,
+} from './cylinder-table.ts';
+import { BY_USE } from './cylinder-uses.ts';
+import { happening } from './duty.ts';
+import type { Family } from './types.ts';
 import { WARN_LIFE_DAYS, warnDaysFor } from './warnings.ts';
 
-const cfr = (section: string, note?: string): Source => ({
-  document: '49 CFR',
-  section,
-  edition: '2015 annual edition; Table 1 from a recent copy',
-  confidence: 'read',
-  ...(note ? { note } : {}),
-});
+export { PERMIT_OFFERS, permitOffered } from './cylinder-permits.ts';
+export { CONSTRUCTION_PERIODS, SPEC_PERIODS } from './cylinder-table.ts';
 
-/** Paragraph (b): 3A and 3AA cylinders with a star mark go ten years, with a hammer test before each refill. */
-const STAR = { attribute: 'star', is: true, months: 120, clause: '49 CFR 180.209(b), star mark' };
-const years = (spec: string, construction: string, n: number | null): SpecPeriod => ({
-  spec,
-  construction,
-  months: n === null ? null : n * 12,
-  lifeMonths: null,
-});
-
-/** 49 CFR 180.209(a) Table 1: where the table allows several periods, the shortest, unless a mark says otherwise. */
-export const SPEC_PERIODS: readonly SpecPeriod[] = [
-  years('3', 'steel', 5),
-  { ...years('3A', 'steel', 5), unless: STAR },
-  { ...years('3AA', 'steel', 5), unless: STAR },
-  years('3AL', 'aluminum', 5),
-  years('3AX', 'steel', 5),
-  years('3AAX', 'steel', 5),
-  years('3B', 'steel', 5),
-  years('3BN', 'steel', 5),
-  years('3E', 'steel', null),
-  // 3HT is condemned when older than 24 years (180.205(i)(1)(v)(C)); the count of pressurizations is kept by hand.
-  { ...years('3HT', 'steel', 3), lifeMonths: 288 },
-  years('3T', 'steel', 5),
-  years('4AA480', 'steel', 5),
-  years('4B', 'steel', 5),
-  years('4BA', 'steel', 5),
-  years('4BW', 'steel', 5),
-  years('4B240ET', 'steel', 5),
-  years('4D', 'steel', 5),
-  years('4DA', 'steel', 5),
-  years('4DS', 'steel', 5),
-  years('4E', 'aluminum', 5),
-  years('4L', 'steel', null),
-  years('8', 'steel', 10),
-  years('8AL', 'steel', 10),
-  {
-    ...years('UN seamless', 'seamless', 10),
-    unless: { attribute: 'gas', is: 'CO2', months: 60, clause: '49 CFR 180.207(c), carbon dioxide (UN1013)' },
-  },
-  { ...years('UN composite', 'UN composite', 5), lifeMonths: 180 },
-  years('foreign', 'foreign', 5),
-];
-
-/** Composite SCBA cylinders by construction, as their permits usually print it (read second-hand). */
-export const CONSTRUCTION_PERIODS: readonly ConstructionPeriod[] = [
-  { construction: 'hoop', months: 36, lifeMonths: 180 },
-  { construction: 'fiberglass', months: 36, lifeMonths: 180 },
-  { construction: 'aramid', months: 36, lifeMonths: 180 },
-  { construction: 'carbon', months: 60, lifeMonths: 180 },
-  { construction: 'steel', months: 60, lifeMonths: null },
-  { construction: 'aluminum', months: 60, lifeMonths: null },
-];
-
-/**
- * What the book can say of permits it has heard of. An offer, never a default: each is confirmed by the
- * department from the permit or the label in hand before anything is judged by it.
- */
-export const PERMIT_OFFERS: readonly PermitOffer[] = [
-  {
-    permit: 'DOT-SP 10915',
-    construction: 'carbon',
-    months: 60,
-    lifeMonths: 180,
-    confidence: 'read',
-    note: 'Fully wrapped carbon, aluminum lined; 15-year life. Early revisions of carbon permits were three years: read yours.',
-  },
-  {
-    permit: 'DOT-SP 10945',
-    construction: 'carbon',
-    months: 60,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Expected of this family of permits; not seen.',
-  },
-  {
-    permit: 'DOT-SP 13583',
-    construction: 'carbon',
-    months: 60,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Expected of this family of permits; not seen.',
-  },
-  {
-    permit: 'DOT-E 11005',
-    construction: 'carbon',
-    months: 60,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Uncertain; not seen.',
-  },
-  {
-    permit: 'DOT-SP 14232',
-    construction: 'carbon',
-    months: 60,
-    lifeMonths: 'label',
-    confidence: 'read',
-    note: 'A longer-life carbon design: its life is what the label says.',
-  },
-  {
-    permit: 'DOT-E 7235',
-    construction: 'hoop',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Hoop wrapped, 2216 psi, 6351-T6 liner: also needs the crack examination.',
-  },
-  {
-    permit: 'DOT-E 7277',
-    construction: 'hoop',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Hoop wrapped, from memory; not seen.',
-  },
-  {
-    permit: 'DOT-E 8162',
-    construction: 'fiberglass',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Glass or aramid composite expected; not seen.',
-  },
-  {
-    permit: 'DOT-SP 8718',
-    construction: 'aramid',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Glass or aramid composite expected; not seen.',
-  },
-  {
-    permit: 'DOT-E 9634',
-    construction: 'fiberglass',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Glass or aramid composite expected; not seen.',
-  },
-  {
-    permit: 'DOT-E 9894',
-    construction: 'fiberglass',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Glass or aramid composite expected; not seen.',
-  },
-  {
-    permit: 'DOT-E 10019',
-    construction: 'fiberglass',
-    months: 36,
-    lifeMonths: 180,
-    confidence: 'memory',
-    note: 'Glass or aramid composite expected; not seen.',
-  },
-];
-
-/** What the table offers for a permit, under its newer or its older letters. */
-export function permitOffered(permit: string): PermitOffer | undefined {
-  const [letters, number] = permit.split(' ');
-  const twin = `${letters === 'DOT-E' ? 'DOT-SP' : 'DOT-E'} ${number}`;
-  const offer = PERMIT_OFFERS.find(o => o.permit === permit) ?? PERMIT_OFFERS.find(o => o.permit === twin);
-  return offer && { ...offer, permit };
-}
-
-const CAUTIONS = [
-  'Never hydrostatic-test with gas. Requalification is for a holder of a current RIN only.',
-  'Nobody near a cylinder being filled who need not be; fill within the label pressure and slowly.',
-  'Solvent, acid, heat or impact on a composite cylinder: out of service until examined.',
-];
 /** Owed by a cylinder that no test can bring back; only retirement ends it. */
 export const CONDEMNATION = 'condemnation';
-const RIN_HOLDER =
-  'A requalifier with a current RIN: 49 CFR 180.205(b). A department without one cannot certify its own.';
 
 export const cylinder: Family = {
   id: 'cylinder',
@@ -217,6 +52,41 @@ export const cylinder: Family = {
     { key: 'servicePressure_psi', title: 'Service pressure', type: 'whole', unit: 'psi' },
     { key: 'ratedDuration_min', title: 'Rated duration', type: 'whole', unit: 'min' },
     { key: 'gas', title: 'Gas', type: 'text' },
+    {
+      key: 'use',
+      title: 'Use',
+      type: 'choice',
+      choices: [
+        { value: 'SCBA', title: 'SCBA' },
+        { value: 'cascade', title: 'Cascade or storage bank' },
+        { value: 'medical oxygen', title: 'Medical oxygen' },
+        { value: 'air bag', title: 'Lifting bag or air tool' },
+        { value: 'extinguisher', title: 'Extinguisher' },
+        { value: 'fixed system', title: 'Fixed carbon dioxide system' },
+        { value: 'other', title: 'Other' },
+      ],
+    },
+    {
+      key: 'longerPeriod',
+      title: 'Longer period',
+      type: 'choice',
+      choices: [
+        { value: 'volumetric', title: 'Volumetric test, extinguisher or non-corrosive gas: (j) or (e)' },
+        { value: 'proof', title: 'Extinguisher, proof test, mark S: (j)' },
+      ],
+      note: '4B, 4BA, 4B240ET and 4BW alone, where the requalifier’s mark or paper says so. Never carbon dioxide. Not set: five years.',
+    },
+    {
+      key: 'size',
+      title: 'Size',
+      type: 'choice',
+      choices: [
+        { value: 'small', title: 'At most 2 in outside and under 2 ft long' },
+        { value: 'ordinary', title: 'Larger' },
+      ],
+    },
+    { key: 'charge_lb', title: 'Gas when full', type: 'decimal', unit: 'lb' },
+    { key: 'fullWeight_lb', title: 'Weight when full', type: 'decimal', unit: 'lb' },
     { key: 'alloy', title: 'Liner or shell alloy', type: 'text' },
     { key: 'star', title: 'Star mark', type: 'flag', note: 'Five-point star after the last test date.' },
     { key: 'lifeLabel_months', title: 'Life printed on the label', type: 'whole', unit: 'months' },
@@ -238,7 +108,21 @@ export const cylinder: Family = {
       ],
     },
     { id: 'crack examination', title: 'Crack examination', outside: true, readings: [] },
-    { id: 'inspection', title: 'Inspection', readings: [] },
+    {
+      id: 'inspection',
+      title: 'Inspection',
+      readings: [{ key: 'gauge_psi', title: 'Gauge', type: 'whole', unit: 'psi' }],
+    },
+    {
+      id: 'recharge',
+      title: 'Fill',
+      readings: [],
+    },
+    {
+      id: 'weighing',
+      title: 'Weighing',
+      readings: [{ key: 'weight_lb', title: 'Weight', type: 'decimal', unit: 'lb' }],
+    },
   ],
   repairs: [
     {
@@ -277,6 +161,15 @@ export const cylinder: Family = {
         'The 2015 sentence can be read as covering special-permit cylinders only: ask the requalifier.',
       ),
     },
+    happening(
+      'tare lost',
+      '4-series: leaking, bulged, or 5 % or more of its tare weight lost',
+      'requalification',
+      {
+        ...cfr('180.209(c)', 'Requalified before it is filled again; from memory.'),
+        confidence: 'memory',
+      },
+    ),
   ],
   meters: ['fills'],
   requirements: [
@@ -285,7 +178,11 @@ export const cylinder: Family = {
       family: 'cylinder',
       title: 'Requalification',
       activity: 'requalification',
-      appliesTo: [],
+      appliesTo: [
+        // Both have requirements of their own in `cylinder-uses.ts`.
+        { attribute: 'longerPeriod', notIn: ['proof'] },
+        { attribute: 'size', notIn: ['small'] },
+      ],
       clock: { kind: 'cylinder period', specs: SPEC_PERIODS, constructions: CONSTRUCTION_PERIODS },
       dueAt: 'month end',
       warnDays: warnDaysFor({ months: 60 }),
@@ -302,6 +199,7 @@ export const cylinder: Family = {
         },
       ],
       force: 'law',
+      bindings: everywhere('180.205(c)'),
       binds: 'Every DOT or special-permit cylinder that is filled, everywhere in the United States.',
       late: 'blocks',
       who: RIN_HOLDER,
@@ -329,6 +227,7 @@ export const cylinder: Family = {
         ),
       ],
       force: 'law',
+      bindings: everywhere('180.205(f)(4)'),
       binds: '6351-T6 aluminum in SCBA, SCUBA or oxygen service.',
       late: 'blocks',
       who: RIN_HOLDER,
@@ -356,10 +255,12 @@ export const cylinder: Family = {
         },
       ],
       force: 'law',
+      bindings: everywhere('180.205(c)'),
       binds: 'Composite cylinders under a special permit, everywhere in the United States.',
       late: 'blocks',
       who: 'Company officer pulls it; a RIN holder condemns and marks it.',
       cautions: CAUTIONS,
     },
+    ...BY_USE,
   ],
 };

@@ -8,6 +8,7 @@ import {
   every,
   happening,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   osha,
   practice,
@@ -157,6 +158,7 @@ export const extinguisher: Family = {
       who: 'Any member who was shown how: in place, seen, pin and seal, gauge, hose, no damage.',
       cautions: ['Carbon dioxide has no gauge: weigh it.'],
     }),
+    monthlyInWisconsin('extinguisher.inspection', 'inspection', ['maintenance', 'internal examination']),
     duty({
       id: 'extinguisher.annual-maintenance',
       title: 'Annual maintenance',

@@ -5,6 +5,7 @@ import {
   every,
   happening,
   MADE_AND_IN_SERVICE,
+  monthlyInWisconsin,
   NO_FAULT_FOUND,
   osha,
   practice,
@@ -164,6 +165,7 @@ export const facepiece: Family = {
       who: 'The wearer.',
       cautions: ['Straps, lens, seal, exhalation valve and regulator mount; a doubt is a failure.'],
     }),
+    monthlyInWisconsin('facepiece.inspection', 'inspection', ['cleaning']),
     duty({
       id: 'facepiece.cleaning',
       title: 'Cleaning',

@@ -51,7 +51,7 @@ describe('the clock in words', () => {
       expect.arrayContaining(['3A (star mark)', '3AA (star mark)', '8', '8AL']),
     );
     expect(line('Not requalified')).toEqual(['3E', '4L']);
-    expect(clock('cylinder.requalification')).toBe('Every 3, 5 or 10 years, by specification or permit');
+    expect(clock('cylinder.requalification')).toBe('Every 3, 5, 10 or 12 years, by specification or permit');
   });
 
   it('tells lives: 3HT 24 years (49 CFR 180.205(i)(1)(v)(C)), composites fifteen (read second-hand)', () => {
