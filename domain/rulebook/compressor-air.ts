@@ -28,7 +28,13 @@ export const AIR_READINGS: readonly Attribute[] = [
   { key: 'carbonMonoxide_ppm', title: 'Carbon monoxide', type: 'decimal', unit: 'ppm' },
   { key: 'carbonDioxide_ppm', title: 'Carbon dioxide', type: 'decimal', unit: 'ppm' },
   { key: 'oil_mgm3', title: 'Condensed oil', type: 'decimal', unit: 'mg/m³' },
-  { key: 'dewPoint_F', title: 'Dew point at 1 atm', type: 'decimal', unit: '°F' },
+  {
+    key: 'dewPointBelowZero_F',
+    title: 'Dew point, degrees below zero',
+    type: 'decimal',
+    unit: '°F',
+    note: 'At 1 atm. Write 65 for -65 °F, and 0 for zero or above.',
+  },
   { key: 'water_ppm', title: 'Water', type: 'decimal', unit: 'ppm' },
   { key: 'hydrocarbons_ppm', title: 'Non-methane hydrocarbons', type: 'decimal', unit: 'ppm' },
   { key: 'nitrogen_percent', title: 'Nitrogen', type: 'decimal', unit: '%' },
@@ -85,7 +91,11 @@ export const AIR_LIMITS: readonly Requirement[] = [
     value: '1000',
   }),
   gradeD('oil', 'Oil over Grade D', { reading: 'oil_mgm3', owedWhen: 'over', value: '5' }),
-  gradeD('dew-point', 'Dew point over -50 °F', { reading: 'dewPoint_F', owedWhen: 'over', value: '-50' }),
+  gradeD('dew-point', 'Dew point over -50 °F', {
+    reading: 'dewPointBelowZero_F',
+    owedWhen: 'under',
+    value: '50',
+  }),
   stricter(
     'carbon-monoxide-1989',
     'Carbon monoxide over NFPA 1989',
@@ -109,7 +119,7 @@ export const AIR_LIMITS: readonly Requirement[] = [
   stricter(
     'dew-point-1989',
     'Dew point over -65 °F',
-    { reading: 'dewPoint_F', owedWhen: 'over', value: '-65' },
+    { reading: 'dewPointBelowZero_F', owedWhen: 'under', value: '65' },
     '24 ppm of water is a dew point of about -65 °F.',
     'dew-point',
   ),

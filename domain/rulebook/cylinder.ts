@@ -77,8 +77,8 @@ export const cylinder: Family = {
       note: '4B, 4BA, 4B240ET and 4BW alone, where the requalifier’s mark or paper says so. Never carbon dioxide. Not set: five years.',
     },
     {
-      key: 'size',
-      title: 'Size',
+      key: 'dimensions',
+      title: 'Dimensions',
       type: 'choice',
       choices: [
         { value: 'small', title: 'At most 2 in outside and under 2 ft long' },
@@ -181,7 +181,7 @@ export const cylinder: Family = {
       appliesTo: [
         // Both have requirements of their own in `cylinder-uses.ts`.
         { attribute: 'longerPeriod', notIn: ['proof'] },
-        { attribute: 'size', notIn: ['small'] },
+        { attribute: 'dimensions', notIn: ['small'] },
       ],
       clock: { kind: 'cylinder period', specs: SPEC_PERIODS, constructions: CONSTRUCTION_PERIODS },
       dueAt: 'month end',

@@ -60,14 +60,11 @@ export const extinguisher: Family = {
     ...MADE_AND_IN_SERVICE,
   ],
   activities: [
+    { id: 'inspection', title: 'Inspection', readings: [] },
+    { id: 'maintenance', title: 'Annual maintenance', readings: [] },
     {
-      id: 'inspection',
-      title: 'Inspection',
-      readings: [{ key: 'weight_lb', title: 'Weight', type: 'decimal', unit: 'lb' }],
-    },
-    {
-      id: 'maintenance',
-      title: 'Annual maintenance',
+      id: 'weighing',
+      title: 'Weighing',
       readings: [{ key: 'weight_lb', title: 'Weight', type: 'decimal', unit: 'lb' }],
     },
     { id: 'internal examination', title: 'Internal examination', readings: [] },
@@ -189,8 +186,8 @@ export const extinguisher: Family = {
         reading: 'weight_lb',
         owedWhen: 'over',
         value: '10',
-        lostFrom: 'fullWeight_lb',
         percentOf: 'charge_lb',
+        lostFrom: 'fullWeight_lb',
       },
       satisfiedBy: ['recharge'],
       countedOutcomes: ['pass'],

@@ -70,11 +70,7 @@ export const pack: Family = {
       title: 'Inspection',
       readings: [{ key: 'cylinder_psi', title: 'Cylinder pressure', type: 'whole', unit: 'psi' }],
     },
-    {
-      id: 'operational check',
-      title: 'Operational check',
-      readings: [{ key: 'cylinder_psi', title: 'Cylinder pressure', type: 'whole', unit: 'psi' }],
-    },
+    { id: 'operational check', title: 'Operational check', readings: [] },
     { id: 'recharge', title: 'Cylinder recharged or exchanged', readings: [] },
     { id: 'cleaning', title: 'Cleaning and disinfection', readings: [] },
     {
