@@ -109,10 +109,13 @@ function judgeCylinder(asking: Asking, derived: Derived, on: Day): CylinderJudgm
   const now = derived.due.filter(r => inForce(r, on));
   const examinations = now.filter(r => EXAMINATIONS.includes(activityOf(book, r.requirement)));
   const [first] = examinations.filter(r => r.dueOn !== null).sort((x, y) => (x.dueOn ?? 0) - (y.dueOn ?? 0));
+  // A count that ends a life (4380 fills of a 3HT) ends it as a date does, once a reading shows that it is reached.
+  const worn = now.filter(r => r.basis === 'counted' && activityOf(book, r.requirement) === 'retirement');
+  const ends = [lifeEndsOn(derived, on), ...worn.map(r => r.dueOn)].filter(d => d !== null);
   const dates = {
     requalifyBy: first?.dueOn ?? null,
     examination: first ? activityOf(book, first.requirement) : 'requalification',
-    lifeEnds: lifeEndsOn(derived, on),
+    lifeEnds: ends.length > 0 ? (Math.min(...ends) as Day) : null,
     unjudged: now.some(r => r.basis === 'unjudged') || examinations.some(r => r.basis === 'first'),
     owed: derived.owed.map(o => o.activity),
   };

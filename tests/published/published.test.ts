@@ -1,7 +1,10 @@
 /** Every published vector of these families, run through the store's doors or the function it is about. */
 import { afterAll, describe, expect, it } from 'vitest';
+import { AIR_CHECKS } from './checks/air.ts';
 import { CALENDAR_CHECKS } from './checks/calendar.ts';
+import { CYLINDER_USE_CHECKS } from './checks/cylinder-uses.ts';
 import { DUE_DATE_CHECKS } from './checks/due-dates.ts';
+import { EXTINGUISHER_CHECKS } from './checks/extinguishers.ts';
 import { FILLING_CHECKS } from './checks/filling.ts';
 import { GEAR_CHECKS } from './checks/gear.ts';
 import { HOSE_AND_LADDER_CHECKS } from './checks/hose-and-ladder.ts';
@@ -20,6 +23,9 @@ const CHECKS = [
   ...PACK_CHECKS,
   ...RIG_CHECKS,
   ...GEAR_CHECKS,
+  ...CYLINDER_USE_CHECKS,
+  ...AIR_CHECKS,
+  ...EXTINGUISHER_CHECKS,
 ];
 
 afterAll(closeDepartments);
@@ -28,7 +34,7 @@ describe('the published vectors', () => {
   it('are all here, each once', () => {
     const ids = VECTORS.map(v => v.id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids.length).toBe(186);
+    expect(ids.length).toBe(265);
   });
 
   it('each have exactly one check', () => {

@@ -31,6 +31,7 @@ const FILES = [
   'fact-sheet.json',
   'rigs.json',
   'gear.json',
+  'air-and-extinguishers.json',
 ] as const;
 
 /** Every published vector, in the order of the files. */

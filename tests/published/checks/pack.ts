@@ -2,7 +2,6 @@
 import { Temporal } from 'temporal-polyfill';
 import { expect } from 'vitest';
 import { z } from 'zod';
-import { pack } from '../../../domain/rulebook/pack.ts';
 import { type Decisions, departmentWith, rowOf } from '../department.ts';
 import { type Check, inputsOf, type Vector } from '../vectors.ts';
 
@@ -47,17 +46,20 @@ async function flowTest(v: Vector) {
   expect(rowOf(first, 'pack.flow-test')?.dueOn).toBe(last);
 }
 
-/**
- * The book ships the weekly check of full-time departments; a volunteer department adopts the same requirement
- * with a month, in full, as it would any other change.
- */
-async function maine(department: 'full-time' | 'volunteer'): Promise<string> {
-  const shipped = pack.requirements.find(r => r.sources.some(s => s.edition === 'Maine'));
-  if (shipped?.clock.kind !== 'since last') throw new Error('No requirement names the statute of Maine.');
-  const volunteer = { ...shipped, clock: { ...shipped.clock, every: { months: 1 } } };
-  const decisions = department === 'volunteer' ? { requirements: [volunteer] } : {};
+/** The clause of the statute that the department's kind is held to, beside the federal month. */
+async function maine(kind: 'full-time' | 'volunteer'): Promise<string> {
+  const department = await departmentWith({
+    profile: { state: 'ME', kind: kind === 'full-time' ? 'career' : 'volunteer' },
+  });
   const last = '2025-01-31';
-  const next = await nextOf(shipped.id, shipped.activity, last, decisions);
+  const history = [{ activity: 'inspection', on: last }];
+  const trial = await department.trial('pack', { inService: '2020-01-01' }, history, last);
+  const clause = `pack.inspection-maine-${kind}`;
+  const { rules } = await department.ask('rulebook.list', { family: 'pack' });
+  const binding = rules.find(r => r.requirement.id === clause)?.requirement.bindings?.[0];
+  expect(binding).toEqual({ reach: { states: ['ME'] }, cite: '26 M.R.S. 2105(1)' });
+  // Whichever of the two duties is listed, the pack is due by the stricter.
+  const next = ['pack.inspection', clause].flatMap(id => rowOf(trial, id)?.dueOn ?? []).sort()[0];
   const from = Temporal.PlainDate.from(last);
   if (next === from.add({ days: 7 }).toString()) return '7 days';
   return next === from.add({ months: 1 }).toString() ? '1 month' : `until ${next}`;
