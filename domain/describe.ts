@@ -55,6 +55,20 @@ export function describe(family: string, attributes: Values): string {
     }
     case 'pack':
       return capital(joined(attributes.maker, attributes.model, 'SCBA pack'));
+    case 'facepiece':
+      return listed(
+        choice('kind') === '' ? 'Facepiece' : capital(choice('kind')),
+        attributes.size,
+        attributes.wearer,
+      );
+    case 'compressor':
+      return capital(choice('kind') || 'air compressor');
+    case 'extinguisher':
+      return listed(
+        capital(joined(attributes.type, 'extinguisher')),
+        amount('charge_lb', 'lb'),
+        attributes.rating,
+      );
     case 'turnout': {
       const element = choice('element');
       const size =

@@ -27,7 +27,41 @@ const CITY_CODE: Source = {
   note: 'High-pressure carbon dioxide cylinders are weighed every six months, and refilled or replaced when more than 10 % of the contents is lost.',
 };
 
+/** UN receptacles of some gases go five years where the others go ten. */
+const unFiveYears = (id: string, gas: Condition, what: string): Requirement =>
+  duty({
+    id,
+    title: 'Requalification',
+    activity: 'requalification',
+    appliesTo: [{ attribute: 'spec', in: ['UN seamless'] }, gas],
+    clock: every({ months: 60 }, { counts: 'made', plus: { months: 60 } }),
+    dueAt: 'month end',
+    besides: 'cylinder.requalification',
+    sources: [
+      cfr(
+        '180.207(c)',
+        `${what}: every five years. Metal hydride and adsorbed gas are the same and are not told apart here.`,
+      ),
+    ],
+    force: 'law',
+    bindings: everywhere('180.207(c)'),
+    binds: 'Every such UN receptacle that is filled, everywhere in the United States.',
+    late: 'blocks',
+    who: RIN_HOLDER,
+    cautions: CAUTIONS,
+  });
+
 export const BY_USE: readonly Requirement[] = [
+  unFiveYears(
+    'cylinder.requalification-un-carbon-dioxide',
+    { attribute: 'gas', matches: ['CO2', 'carbon dioxide', 'UN1013', 'UN 1013'] },
+    'Carbon dioxide (UN1013)',
+  ),
+  unFiveYears(
+    'cylinder.requalification-un-toxic',
+    { attribute: 'toxic', is: true },
+    'All gases of division 2.3',
+  ),
   duty({
     id: 'cylinder.requalification-proof',
     title: 'Requalification',

@@ -52,6 +52,7 @@ export const cylinder: Family = {
     { key: 'servicePressure_psi', title: 'Service pressure', type: 'whole', unit: 'psi' },
     { key: 'ratedDuration_min', title: 'Rated duration', type: 'whole', unit: 'min' },
     { key: 'gas', title: 'Gas', type: 'text' },
+    { key: 'toxic', title: 'Toxic gas, division 2.3', type: 'flag' },
     {
       key: 'use',
       title: 'Use',

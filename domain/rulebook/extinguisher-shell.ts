@@ -203,7 +203,8 @@ export const SHELL: Family['requirements'] = [
     title: 'Not permitted',
     activity: 'retirement',
     appliesTo: [ofType(SOLDERED)],
-    clock: { kind: 'made before', day: '1982-01-01' },
+    // Whatever its age: a date that says otherwise is a wrong date, and without one it is not judged, not passed over.
+    clock: { kind: 'life', counts: 'made', plus: { months: 0 } },
     sources: [
       osha157(
         '(f), Table L-1, note',
@@ -215,23 +216,5 @@ export const SHELL: Family['requirements'] = [
     late: 'blocks',
     who: 'The officer in charge takes it out at once; it may burst when it is turned over.',
     cautions: ['Never test it, fill it or turn it over.', ...CAUTIONS],
-  }),
-  duty({
-    id: 'extinguisher.not-permitted-undated',
-    title: 'Not permitted',
-    activity: 'retirement',
-    appliesTo: [ofType(SOLDERED), { attribute: 'made', known: false }],
-    clock: { kind: 'printed date', attribute: 'made', needed: true },
-    sources: [
-      osha157(
-        '(f), Table L-1, note',
-        'None is permitted, whatever its age; without a date nothing dates it.',
-      ),
-    ],
-    force: 'law',
-    bindings: osha('29 CFR 1910.157(f), Table L-1'),
-    late: 'blocks',
-    who: 'The officer in charge takes it out at once.',
-    cautions: ['Never test it, fill it or turn it over.'],
   }),
 ];

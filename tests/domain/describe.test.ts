@@ -21,6 +21,18 @@ describe('a thing in words', () => {
     expect(inWords('ladder', { type: 'folding' })).toBe('Attic or folding ladder');
   });
 
+  it('is an extinguisher by its type, a facepiece by its wearer, a compressor by its kind', () => {
+    expect(inWords('extinguisher', { type: 'CO2', charge_lb: '20', rating: '10-B:C' })).toBe(
+      'CO2 extinguisher, 20 lb, 10-B:C',
+    );
+    expect(inWords('extinguisher', {})).toBe('Extinguisher');
+    expect(inWords('facepiece', { kind: 'full', size: 'medium', wearer: 'R. Alder' })).toBe(
+      'Full facepiece, medium, R. Alder',
+    );
+    expect(inWords('facepiece', {})).toBe('Facepiece');
+    expect(inWords('compressor', { kind: 'fill station' })).toBe('Fill station');
+  });
+
   it('is a cylinder by its specification, construction and pressure', () => {
     expect(
       inWords('cylinder', { spec: 'DOT-SP 10915', construction: 'carbon', servicePressure_psi: 4500 }),

@@ -193,4 +193,18 @@ async function fills(v: Vector) {
     expect(rowOf(trial, REQUALIFICATION)?.state).toBe('current');
   }
   expect(over).toEqual(v.expected);
+  // And it is not filled, though its mark is good for two years more.
+  const item = department.receive('cylinder', { spec, made: '2015-03' }, requalified('2025-03'));
+  const mayBeFilled = [];
+  for (const reading of pressurizations) {
+    department.act('item.read', { item, meter: 'fills', reading, on: '2025-06-02' });
+    const { cylinder: judged } = await department.page(item, '2025-06-03');
+    mayBeFilled.push(judged?.fill.law.allowed);
+  }
+  expect(mayBeFilled).toEqual(
+    z
+      .array(z.boolean())
+      .parse(v.expected)
+      .map(isOver => !isOver),
+  );
 }
