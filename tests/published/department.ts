@@ -9,7 +9,7 @@ import type { Clock } from '../../db/store/clock.ts';
 import { openForWriting } from '../../db/store/open.ts';
 import { dayOf } from '../../domain/calendar/day.ts';
 import type { Values } from '../../domain/facts.ts';
-import type { DepartmentKind, Requirement } from '../../domain/rulebook/types.ts';
+import type { Requirement } from '../../domain/rulebook/types.ts';
 
 /** Later than every date in the vectors: the doors refuse what has not happened yet. */
 const CLOCK: Clock = { now: () => Date.UTC(2050, 0, 1, 12), today: dayOf(2050, 1, 1) };
@@ -69,7 +69,6 @@ async function open(decisions: Decisions) {
     member: { number: '100', name: 'R. Alder' },
   });
   const member = `${opening}.m`;
-  if (decisions.profile) tell(member, 'profile.set', { ...decisions.profile, from: 'opening' });
   for (const [policy, choice] of Object.entries(decisions.policies ?? {}))
     tell(member, 'policy.choose', { policy, choice, from: 'opening' });
   for (const permit of decisions.permits ?? []) tell(member, 'permit.confirm', permit);

@@ -31,6 +31,10 @@ export interface Thing {
   taken: boolean;
   /** The second of two with one number. */
   again?: boolean;
+  /** What the plan calls its kind. */
+  kind?: string;
+  /** How deeds call it, where that is not by its family and number: a rig, which is a place as well. */
+  label?: Label;
 }
 
 /** A place for one thing, whose it is and as what it counts there. */
@@ -46,8 +50,8 @@ type On = Day | string;
 const text = (on: On): string => (typeof on === 'string' ? on : dayText(on));
 
 /** How deeds call a thing. Two with one number differ by `again`. */
-export function labelOf(thing: Pick<Thing, 'family' | 'number' | 'again'>): Label {
-  return `@${thing.family} ${thing.number}${thing.again ? ' again' : ''}`;
+export function labelOf(thing: Pick<Thing, 'family' | 'number' | 'again' | 'label'>): Label {
+  return thing.label ?? `@${thing.family} ${thing.number}${thing.again ? ' again' : ''}`;
 }
 
 export function isInUse(thing: Thing, day: Day): boolean {

@@ -2,6 +2,7 @@
 import { addDays } from '../../../domain/calendar/day.ts';
 import type { Assignment } from '../../../domain/facts.ts';
 import { receive, type Spot, type Thing, type World } from './deeds.ts';
+import { asFamily } from './equipment-families.ts';
 import { KINDS, type Kind, type RigKind, TURNOUT } from './equipment-kinds.ts';
 import { monthText } from './instants.ts';
 import { LOGISTICS, memberLabel, PEOPLE, STATIONS } from './people.ts';
@@ -87,17 +88,17 @@ function facepieces(world: World): Thing[] {
 function thing(world: World, number: string, kind: string, model: string, spot: Spot): Thing {
   const chance = world.chance(`equipment ${number}`);
   const age_months = chance.whole(40, 110);
+  const made = monthText(world.on, -age_months);
   return {
-    family: 'equipment',
+    kind,
     number,
     serial: chance.happens(4, 5) ? `${number.split('-')[0]}${chance.whole(10_000, 99_999)}` : null,
-    attributes: {
-      kind,
+    ...asFamily(world, kind, number, {
       model,
       maker: chance.pick(['Maker A', 'Maker B', 'Maker C', 'Maker D']),
-      made: monthText(world.on, -age_months),
+      made,
       inService: monthText(world.on, 1 - age_months),
-    },
+    }),
     station: spot.station,
     place: spot.place,
     assignment: spot.as,

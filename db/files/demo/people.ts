@@ -96,7 +96,7 @@ export function shopEntitlement(): Planned {
     body: {
       member: memberLabel(SHOP_TECHNICIAN),
       position: 'technician',
-      grants: [grant('read', 'all'), grant('record', 'all'), grant('return', ['ladder', 'equipment'])],
+      grants: [grant('read', 'all'), grant('record', 'all'), grant('return', 'all')],
     },
   };
 }

@@ -1,5 +1,6 @@
 /** What happens to things by the way in three years: moves, small repairs, retirements, and what is open now. */
 import { addDays } from '../../../domain/calendar/day.ts';
+import { familyOf } from '../../../domain/rulebook/index.ts';
 import {
   deed,
   isInUse,
@@ -75,9 +76,11 @@ export function repairs(world: World, equipment: readonly Thing[]): void {
         ),
       ]);
     } else {
+      const [repair] = familyOf(thing.family)?.repairs ?? [];
+      if (!repair) throw new Error(`The book has no repair of ${thing.family}.`);
       world.diary.at(mended, '13:25', shop, [
-        repaired(thing, mended, 'repair', SHOP_TECHNICIAN.name),
-        record(thing, 'inspection', mended, { performedBy: SHOP_TECHNICIAN.name }),
+        repaired(thing, mended, repair.kind, SHOP_TECHNICIAN.name),
+        ...repair.owes.map(owed => record(thing, owed, mended, { performedBy: SHOP_TECHNICIAN.name })),
       ]);
     }
     world.diary.at(mended, '17:15', memberLabel(officer), [returned(thing, mended)]);
@@ -88,7 +91,7 @@ export function repairs(world: World, equipment: readonly Thing[]): void {
 export function retirements(world: World, equipment: readonly Thing[]): void {
   const chance = world.chance('retirements');
   const worn = chance.some(
-    equipment.filter(t => !t.taken && !['AED', 'thermal imager'].includes(String(t.attributes.kind))),
+    equipment.filter(t => !t.taken && !['AED', 'thermal imager'].includes(t.kind ?? '')),
     46,
   );
   worn.forEach((thing, i) => {
@@ -116,7 +119,7 @@ export function openNow(world: World, equipment: readonly Thing[]): void {
   for (const [kind, ago, atVendor] of wanted) {
     const thing = chance.pick(
       equipment.filter(
-        t => !t.taken && t.attributes.kind === kind && isInUse(t, world.on) && t.assignment === 'first line',
+        t => !t.taken && t.kind === kind && isInUse(t, world.on) && t.assignment === 'first line',
       ),
     );
     thing.taken = true;
@@ -162,5 +165,5 @@ export function packRepairs(world: World, packs: readonly Thing[]): void {
 }
 
 function faultOf(world: World, thing: Thing): string {
-  return world.chance(`fault ${thing.number}`).pick(FAULTS[String(thing.attributes.kind)] ?? COMMON_FAULTS);
+  return world.chance(`fault ${thing.number}`).pick(FAULTS[thing.kind ?? ''] ?? COMMON_FAULTS);
 }
