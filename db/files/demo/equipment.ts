@@ -8,10 +8,12 @@ import { monthText } from './instants.ts';
 import { LOGISTICS, memberLabel, PEOPLE, STATIONS } from './people.ts';
 import { at, gearOf, RIGS } from './places.ts';
 import { EQUIPMENT } from './stories.ts';
+import { prepare } from './tool-stories.ts';
 
 /** Plan what there is of other equipment. What happens to it is upkeep. @returns every thing */
 export function planEquipment(world: World): Thing[] {
   const things = [...KINDS.flatMap(kind => ofKind(world, kind)), ...turnout(world), ...facepieces(world)];
+  prepare(world, things);
   const { diary, opened } = world;
   const logistics = memberLabel(LOGISTICS);
   const half = Math.ceil(things.length / 2);

@@ -4,6 +4,7 @@ import { PERMIT_OFFERS } from '../../../domain/rulebook/cylinder.ts';
 import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { POLICIES } from '../../../domain/rulebook/policies.ts';
 import type { Db } from '../../store/statements.ts';
+import { care } from './care.ts';
 import { Chance } from './chance.ts';
 import { planCylinders } from './cylinders.ts';
 import type { World } from './deeds.ts';
@@ -13,10 +14,13 @@ import { planHose } from './hose.ts';
 import * as incidents from './incidents.ts';
 import { instantOf, ZONE } from './instants.ts';
 import { newLadder, planLadders } from './ladders.ts';
+import { decide, duties, PROFILE } from './own-book.ts';
 import { CHECKS_SINCE, planPacks } from './packs.ts';
 import { CHIEF, memberLabel, peopleDeeds, shopEntitlement } from './people.ts';
 import { layOut } from './places.ts';
 import { limitedReserve, passOn, readMeters } from './riding.ts';
+import { meterStories, planRigs, pumpRepair } from './rig-records.ts';
+import { planStock, tell } from './tool-stories.ts';
 import { openNow, packRepairs, repairs, retirements, wander } from './upkeep.ts';
 
 export interface DemoOptions {
@@ -51,6 +55,8 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   const cylinders = planCylinders(world);
   const packs = planPacks(world);
   const equipment = planEquipment(world);
+  const rigs = planRigs(world);
+  const stock = planStock(world);
   newLadder(world);
   incidents.hoseAfterTheFire(world, hose);
   incidents.hoseThatTurnedUp(world);
@@ -67,6 +73,11 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   retirements(world, equipment);
   wander(world, equipment);
   readMeters(world);
+  meterStories(world);
+  pumpRepair(world, rigs);
+  tell(world, equipment);
+  decide(world);
+  care(world, [...equipment, ...rigs, ...stock], duties());
   limitedReserve(world);
   passOn(world);
   diary.write(db, progress);
@@ -97,6 +108,7 @@ function openDepartment(world: World): void {
       also: { '.m': chief },
     },
     { action: 'rulebook.adopt', body: { requirements: adopted, from: 'opening' } },
+    { action: 'profile.set', body: { ...PROFILE, from: 'opening' } },
   ]);
   diary.at(opened, '09:10', chief, [
     ...peopleDeeds(),
