@@ -17,7 +17,7 @@ import {
   withArticle,
 } from '../rulebook/words.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
-import { comesBy, countedRecord, coveringRow, type Derived, dueRow, inForce, isOf } from './thing.ts';
+import { comesBy, countedRecord, coveringRows, type Derived, dueRow, inForce, isOf } from './thing.ts';
 
 export interface ToldRecord {
   fact: string;
@@ -59,12 +59,12 @@ export function explain(derived: Derived, requirementId: string, book: Book, day
   const { requirement } = version;
   const steps: string[] = [];
   const row = dueRow(version, derived, book, s => steps.push(s));
-  const covering = coveringRow(
+  const covering = coveringRows(
     requirement,
     row,
     versions,
     versions.map(v => dueRow(v, derived, book)),
-  );
+  ).at(-1);
   if (covering) {
     const title = versions
       .find(v => v.requirement.id === covering.requirement)
@@ -126,7 +126,7 @@ function clocksOf(versions: readonly RuleVersion[], derived: Derived, book: Book
   const rows = versions.flatMap(({ requirement }, i) => {
     const row = all[i];
     return row && row.basis !== 'none'
-      ? [{ requirement, row, listed: coveringRow(requirement, row, versions, all) === null }]
+      ? [{ requirement, row, listed: coveringRows(requirement, row, versions, all).length === 0 }]
       : [];
   });
   const dates = rows.flatMap(({ row, listed }) => (row.dueOn === null || !listed ? [] : [row.dueOn]));

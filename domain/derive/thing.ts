@@ -234,29 +234,46 @@ export function subjectOf(
 /** Every row that the versions of a thing's family make of it, the covered and the unconcerned left out. */
 export function dueRows(versions: readonly RuleVersion[], subject: DueSubject, book: Book): DueRow[] {
   const all = versions.map(v => dueRow(v, subject, book));
-  return all.filter((row, i) => {
+  return all.flatMap((row, i) => {
     const requirement = versions[i]?.requirement;
-    return row.basis !== 'none' && requirement && coveringRow(requirement, row, versions, all) === null;
+    return row.basis === 'none' || !requirement
+      ? []
+      : leftUncovered(row, coveringRows(requirement, row, versions, all));
   });
 }
 
 /**
- * The row of another requirement that settles this one too and is due no later, or that is the stricter of two of
- * one duty; null where there is none. A failure, a damage or an end of life is covered by no other duty. Several
- * versions of the other one may cover this one between them.
+ * The rows of other requirements that settle this one too and are due no later, or that are the stricter of two of
+ * one duty. A failure, a damage or an end of life is covered by no other duty.
  * @param rows the rows of `versions`, in their order
  */
-export function coveringRow(
+export function coveringRows(
   requirement: Requirement,
   row: DueRow,
   versions: readonly RuleVersion[],
   rows: readonly DueRow[],
-): DueRow | null {
-  const covering = rows.filter((other, i) => {
+): DueRow[] {
+  return rows.filter((other, i) => {
     const rival = versions[i]?.requirement;
     return rival !== undefined && rival !== requirement && covers(rival, other, requirement, row);
   });
-  return covering.length > 0 && spanIsFilled(row, covering) ? (covering.at(-1) ?? null) : null;
+}
+
+/** A row for the days of its span in which nothing covers it: none, itself, or parts of it. */
+function leftUncovered(row: DueRow, covering: readonly DueRow[]): DueRow[] {
+  if (covering.length === 0) return [row];
+  const start = (span: DueRow) => span.from ?? Number.NEGATIVE_INFINITY;
+  const end = (span: DueRow) => span.to ?? Number.POSITIVE_INFINITY;
+  const day = (n: number) => (Number.isFinite(n) ? (n as Day) : null);
+  const left: DueRow[] = [];
+  let from = start(row);
+  for (const other of [...covering].sort((a, b) => start(a) - start(b))) {
+    const until = Math.min(start(other), end(row));
+    if (until > from) left.push({ ...row, from: day(from), to: day(until) });
+    from = Math.max(from, end(other));
+  }
+  if (from < end(row)) left.push({ ...row, from: day(from), to: row.to });
+  return left;
 }
 
 function covers(rival: Requirement, other: DueRow, requirement: Requirement, row: DueRow): boolean {
@@ -288,19 +305,6 @@ function covers(rival: Requirement, other: DueRow, requirement: Requirement, row
 export function comesBy({ basis, dueOn }: DueRow): number {
   if (dueOn !== null) return dueOn;
   return basis === 'projected' ? Number.MAX_SAFE_INTEGER : Number.MIN_SAFE_INTEGER;
-}
-
-/** Whether every day of a span lies in one of the others. */
-function spanIsFilled(row: DueRow, others: readonly DueRow[]): boolean {
-  const start = (span: DueRow) => span.from ?? Number.NEGATIVE_INFINITY;
-  const end = (span: DueRow) => span.to ?? Number.POSITIVE_INFINITY;
-  let reached = start(row);
-  for (const other of [...others].sort((a, b) => start(a) - start(b))) {
-    if (start(other) > reached) return false;
-    reached = Math.max(reached, end(other));
-    if (reached >= end(row)) return true;
-  }
-  return false;
 }
 
 /** One requirement version on one thing. `tell` collects the arithmetic for a person who asks why. */

@@ -40,8 +40,9 @@ export function care(
         done.push({ activity: duty.requirement.activity, on });
         const isShop = duty.days >= 180;
         const time = duty.days <= 7 ? '06:40' : isShop ? '14:10' : '10:20';
-        const key = `${on} ${time} ${thing.station}`;
-        const page = pages.get(key) ?? { day: on, time, station: thing.station, isShop, deeds: [] };
+        const toldOn = Math.max(on, thing.received + 1) as Day;
+        const key = `${toldOn} ${time} ${thing.station}`;
+        const page = pages.get(key) ?? { day: toldOn, time, station: thing.station, isShop, deeds: [] };
         page.deeds.push(
           record(thing, duty.requirement.activity, on, readings(world, thing, duty.requirement)),
         );
@@ -58,7 +59,12 @@ export function care(
 /** The duties that concern a thing, the longest first: what a longer one settles need not be done again. */
 function dutiesOf(thing: Thing, duties: ReadonlyMap<string, readonly Requirement[]>): Duty[] {
   return (duties.get(thing.family) ?? [])
-    .filter(r => r.satisfiedBy.length > 0 && r.appliesTo.every(c => holds(c, thing.attributes)))
+    .filter(
+      r =>
+        r.satisfiedBy.length > 0 &&
+        !thing.leaves?.includes(r.activity) &&
+        r.appliesTo.every(c => holds(c, thing.attributes)),
+    )
     .flatMap(requirement => {
       const days = intervalOf(requirement.clock);
       return days === null ? [] : [{ requirement, days }];
@@ -74,7 +80,8 @@ function intervalOf(clock: Clock): number | null {
   if (clock.kind === 'once') return 100_000;
   if (clock.kind !== 'first of') return null;
   const parts = clock.clocks.flatMap(c => intervalOf(c) ?? []);
-  return parts.length === 0 ? null : Math.min(...parts);
+  // Whichever comes first: with meters running it comes sooner than the calendar says.
+  return parts.length === 0 ? null : Math.floor(Math.min(...parts) * 0.55);
 }
 
 /** On which days a duty was done on a thing, the earliest first. */
@@ -85,19 +92,23 @@ function daysOf(
   done: readonly { activity: string; on: Day }[],
 ): Day[] {
   const made = whenAttribute(thing.attributes, 'inService');
-  const from = Math.max(opened + 2, thing.received + 1, made === null ? 0 : lastDay(made)) as Day;
+  const begun = made === null ? 0 : lastDay(made);
+  const from = Math.max(opened + 2, thing.received + 1, begun) as Day;
   if (days > 10_000) return done.some(d => settles(requirement, d)) || !isInUse(thing, from) ? [] : [from];
   const until = Math.min(on, thing.gone ?? on) as Day;
   // A station takes a duty in one go.
   const ofStation = chance(`${requirement.id} at ${thing.station}`);
   const isMissed =
+    thing.family !== 'hose' &&
     !ORDERLY.includes(thing.place.split(',')[0]?.slice(1) ?? '') &&
     chance(`${requirement.id} ${thing.number}`).happens(1, 45);
-  const usual = days <= 1 ? 0 : ofStation.whole(0, Math.max(0, Math.floor(days * 0.82)));
+  const usual = days <= 1 ? 0 : ofStation.whole(days > 7 ? 1 : 0, Math.max(1, Math.floor(days * 0.82)));
+  // What comes every few years may have been done before the district opened its file: it is told when it is known.
+  const isRare = days > 1000;
   const last = addDays(until, -(isMissed ? days + ofStation.whole(2, 40) : usual));
-  const times = days >= 180 ? 3 : 1;
+  const times = isRare ? 1 : days >= 180 ? 3 : 1;
   return Array.from({ length: times }, (_, i) => addDays(last, -(times - 1 - i) * (days - 6)))
-    .filter(day => day >= from && isInUse(thing, day))
+    .filter(day => (isRare ? day > begun : day >= from && isInUse(thing, day)))
     .filter(day => !done.some(d => settles(requirement, d) && d.on >= day && d.on - day < days));
 }
 

@@ -31,6 +31,8 @@ export interface Thing {
   taken: boolean;
   /** The second of two with one number. */
   again?: boolean;
+  /** Activities that a story tells of itself: upkeep leaves them alone. */
+  leaves?: readonly string[];
   /** What the plan calls its kind. */
   kind?: string;
   /** How deeds call it, where that is not by its family and number: a rig, which is a place as well. */

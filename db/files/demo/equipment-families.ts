@@ -56,7 +56,16 @@ const FAMILY_OF: Readonly<Record<string, readonly [family: string, attributes?: 
       length_ft: '200',
     }),
   ],
-  nozzle: ['nozzle', () => ({ kind: 'combination', use: 'handline', rated_psi: 100, flow_gpm: 150 })],
+  nozzle: [
+    'nozzle',
+    number => ({
+      kind: 'combination',
+      use: 'handline',
+      rated_psi: 100,
+      flow_gpm: 150,
+      ...(Number(number.slice(3)) % 4 === 1 ? { preconnect: true } : {}),
+    }),
+  ],
   'gated wye': ['appliance', () => ({ kind: 'gated wye', size_in: '2.5' })],
   adapter: ['appliance', () => ({ kind: 'adapter' })],
   'hose clamp': ['appliance', () => ({ kind: 'hose clamp' })],

@@ -77,7 +77,11 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   pumpRepair(world, rigs);
   tell(world, equipment);
   decide(world);
-  care(world, [...equipment, ...rigs, ...stock], duties());
+  const asked = duties();
+  care(world, [...equipment, ...rigs, ...stock], asked);
+  // Hose is tested by the season; what the season leaves is the dry vacuum test of suction hose.
+  const vacuum = (asked.get('hose') ?? []).filter(r => r.id === 'hose.vacuum-test');
+  care(world, hose, new Map([['hose', vacuum]]));
   limitedReserve(world);
   passOn(world);
   diary.write(db, progress);

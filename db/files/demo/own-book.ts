@@ -190,7 +190,7 @@ export function decide({ diary, on }: World): void {
   ]);
   const renumbered = addDays(on, -150);
   const edition = EDITIONS.find(e => e.id === EDITION);
-  const under = ['nozzle.inspection', 'appliance.inspection'].flatMap(id =>
+  const under = ['hose.vacuum-test', 'hose.first-inspection'].flatMap(id =>
     edition ? (underEdition(shipped(id), edition) ?? []) : [],
   );
   if (under.length > 0)

@@ -1,4 +1,4 @@
-/** The rigs themselves: their meters read each quarter, what limits one of them, and what shifts pass on. */
+/** The rigs themselves: their meters read each month, what limits one of them, and what shifts pass on. */
 import { addDays, addMonths, type Day, dayText } from '../../../domain/calendar/day.ts';
 import type { World } from './deeds.ts';
 import type { Label, Planned } from './diary.ts';
@@ -15,7 +15,7 @@ const A_QUARTER: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'command car': { miles: 3200, 'engine hours': 210 },
   reserve: { miles: 300, 'engine hours': 40, 'pump hours': 3 },
 };
-const QUARTERS = 12;
+const MONTHS = 24;
 
 export function readMeters(world: World): void {
   const { diary, on } = world;
@@ -25,14 +25,14 @@ export function readMeters(world: World): void {
     const stands = Object.fromEntries(
       Object.entries(gains).map(([meter, gain]) => [meter, gain * chance.whole(8, 30)]),
     );
-    for (let quarter = QUARTERS; quarter > 0; quarter--) {
-      const day = addDays(addMonths(on, -3 * quarter), chance.whole(2, 12));
+    for (let month = MONTHS; month > 0; month--) {
+      const day = addDays(addMonths(on, -month), chance.whole(2, 12));
       const deeds = Object.entries(gains).map(([meter, gain]): Planned => {
-        const reading = (stands[meter] ?? 0) + Math.round((gain * chance.whole(80, 120)) / 100);
+        const reading = (stands[meter] ?? 0) + Math.round((gain * chance.whole(80, 120)) / 300);
         stands[meter] = reading;
         return { action: 'rig.read', body: { rig: at(name), meter, reading, on: dayText(day) } };
       });
-      diary.at(day, `9:${chance.whole(10, 59)}`, memberLabel(crewOf(station, 'driver', quarter)), deeds);
+      diary.at(day, `9:${chance.whole(10, 59)}`, memberLabel(crewOf(station, 'driver', month)), deeds);
     }
   }
 }

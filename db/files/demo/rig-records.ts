@@ -1,5 +1,5 @@
 /** The rigs as things: what they are, and the story of a pump that was repaired and tested between its yearly tests. */
-import { addDays, addMonths, dayText } from '../../../domain/calendar/day.ts';
+import { addDays, type Day, dayText } from '../../../domain/calendar/day.ts';
 import type { Values } from '../../../domain/facts.ts';
 import type { Thing, World } from './deeds.ts';
 import { record } from './deeds.ts';
@@ -58,6 +58,7 @@ export function planRigs(world: World): Thing[] {
       received: told,
       gone: null,
       taken: false,
+      ...(name === PUMP_REPAIRED ? { leaves: ['pump test'] } : {}),
     };
   });
   diary.at(
@@ -77,6 +78,8 @@ export function pumpRepair(world: World, rigs: readonly Thing[]): void {
   const rig = rigs.find(r => r.number === PUMP_REPAIRED);
   if (!rig) return;
   const day = addDays(world.on, -PUMP_REPAIRED_AGO);
+  const yearly = addDays(world.on, -PUMP_REPAIRED_AGO - 210);
+  world.diary.at(yearly, '13:40', memberLabel(SHOP_TECHNICIAN), [pumpTest(rig, yearly)]);
   world.diary.at(day, '15:30', memberLabel(SHOP_TECHNICIAN), [
     {
       action: 'item.repaired',
@@ -90,12 +93,14 @@ export function pumpRepair(world: World, rigs: readonly Thing[]): void {
     },
   ]);
   const next = addDays(day, 1);
-  world.diary.at(next, '13:40', memberLabel(SHOP_TECHNICIAN), [
-    record(rig, 'pump test', next, {
-      readings: { flow_gpm: 1500, prime_s: 22, vacuumLoss_inHg: '3' },
-      performedBy: 'High Plains Pump Service',
-    }),
-  ]);
+  world.diary.at(next, '13:40', memberLabel(SHOP_TECHNICIAN), [pumpTest(rig, next)]);
+}
+
+function pumpTest(rig: Thing, on: Day) {
+  return record(rig, 'pump test', on, {
+    readings: { flow_gpm: 1500, prime_s: 22, vacuumLoss_inHg: '3' },
+    performedBy: 'High Plains Pump Service',
+  });
 }
 
 /** A reading told wrong and voided, and a meter that was replaced. */
@@ -111,7 +116,7 @@ export function meterStories({ diary, on }: World): void {
   diary.at(addDays(wrong, 1), '9:10', memberLabel(CHIEF), [
     { action: 'void', body: { target: '@wrong reading', why: 'The trip counter was read for the odometer' } },
   ]);
-  const replaced = addDays(addMonths(on, -1), -2);
+  const replaced = addDays(on, -1);
   diary.at(replaced, '11:15', memberLabel(SHOP_TECHNICIAN), [
     read('Tender 34', 'pump hours', 1, replaced, { meterReplaced: true }),
   ]);

@@ -47,6 +47,7 @@ export function planStock(world: World): Thing[] {
         kind: 'compressor and fill station',
         lubrication: 'oil',
         pressure_psi: 6000,
+        filterDue: monthText(on, 3),
         maker: 'Maker C',
         made: monthText(on, -90),
         inService: monthText(on, -88),
@@ -93,6 +94,7 @@ export function prepare(world: World, things: readonly Thing[]): void {
     if (!thing) throw new Error(`The demo has no ${number}.`);
     thing.taken = true;
     thing.assignment = 'storage';
+    thing.leaves = ['advanced inspection'];
   }
 }
 
@@ -120,6 +122,13 @@ export function tell(world: World, things: readonly Thing[]): void {
       }),
     );
   }
+  const stored = addDays(on, -520);
+  diary.at(
+    stored,
+    '14:30',
+    shop,
+    TOLD.stored.map(number => record(byNumber(number), 'advanced inspection', stored)),
+  );
   const tested = addDays(on, -9);
   diary.at(tested, '15:40', shop, [
     record(byNumber(TOLD.worn), 'capacity test', tested, { readings: { capacity_percent: 74 } }),
