@@ -1,5 +1,6 @@
 /** How one version of a requirement stands to another: stricter, looser, or merely other. */
 import { parseDay } from '../calendar/day.ts';
+import { isSame } from './same.ts';
 import type { Clock, Every, OwnVersion, Requirement, WhenLate } from './types.ts';
 
 /** One point in which two versions differ. */
@@ -42,11 +43,11 @@ export function differences(against: Requirement, own: Requirement): Difference[
   put('inStorage', bySize(Number(own.inStorage === 'waits') - Number(against.inStorage === 'waits')));
   // Another duty under the same name is no longer the one that was asked for.
   put('activity', own.activity === against.activity ? null : 'looser');
-  put('where', same(own.where, against.where) ? null : own.where ? 'looser' : 'stricter');
+  put('where', isSame(own.where, against.where) ? null : own.where ? 'looser' : 'stricter');
   put('warnDays', own.warnDays === against.warnDays ? null : 'other');
   const words = (r: Requirement) => [r.title, r.who, r.cautions, r.binds, r.asks];
-  put('words', same(words(own), words(against)) ? null : 'other');
-  put('sources', same(own.sources, against.sources) ? null : 'other');
+  put('words', isSame(words(own), words(against)) ? null : 'other');
+  put('sources', isSame(own.sources, against.sources) ? null : 'other');
   return found;
 }
 
@@ -63,14 +64,9 @@ function bySize(more: number): Difference['effect'] | null {
 
 /** More members than before let more pass; fewer let less. Where each has what the other lacks it counts as looser. */
 function byMembers(own: readonly unknown[], against: readonly unknown[]): Difference['effect'] | null {
-  const texts = (list: readonly unknown[]) => list.map(m => JSON.stringify(m));
-  const [now, was] = [texts(own), texts(against)];
-  if (now.some(m => !was.includes(m))) return 'looser';
-  return was.some(m => !now.includes(m)) ? 'stricter' : null;
-}
-
-function same(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
+  const isIn = (member: unknown, list: readonly unknown[]) => list.some(other => isSame(member, other));
+  if (own.some(m => !isIn(m, against))) return 'looser';
+  return against.some(m => !isIn(m, own)) ? 'stricter' : null;
 }
 
 /**
@@ -78,7 +74,7 @@ function same(a: unknown, b: unknown): boolean {
  * is looser.
  */
 function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
-  if (same(against, own)) return null;
+  if (isSame(against, own)) return null;
   const [was, now] = [allowances(against), allowances(own)];
   const isLooser = [...was].some(([limit, amount]) => (now.get(limit) ?? Number.POSITIVE_INFINITY) > amount);
   if (isLooser) return 'looser';
