@@ -2,7 +2,7 @@ import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import type { Family, Source } from '../../../domain/rulebook/types.ts';
 import { cited, leastSure, narrowerWords } from '../../../domain/rulebook/words.ts';
 import type { Column } from '../../parts/grid/Grid.tsx';
-import { adoptedWords, type Entry, type Line } from './entries.ts';
+import { adoptedWords, type Entry, forceHere, type Line, standingsOf } from './entries.ts';
 import styles from './rulebook.module.css';
 
 /** The columns of the list. Grouped by source, the source told is the one that the group is of. */
@@ -53,10 +53,9 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     },
     {
       key: 'force',
-      head: 'Force',
+      head: 'Force here',
       width: '11.5ch',
-      spare: true,
-      cell: of(e => <span>{e.requirement.force}</span>),
+      cell: of(e => <span className={e.line.force.certain ? undefined : styles.unsure}>{forceHere(e)}</span>),
     },
     {
       key: 'seen',
@@ -77,10 +76,11 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'adopted',
       head: 'Adopted',
-      width: 'minmax(13ch, 15ch)',
-      spare: true,
+      width: 'minmax(13ch, 17ch)',
       cell: of(entry => (
-        <span className={entry.adopted ? undefined : styles.unsure}>{adoptedWords(entry, today)}</span>
+        <span className={standingsOf(entry).length > 0 ? styles.unsure : undefined}>
+          {standingsOf(entry).join(', ') || adoptedWords(entry, today)}
+        </span>
       )),
     },
   ].filter(c => !(bySource && c.key === 'edition'));
