@@ -164,7 +164,7 @@ function compared(
     for (const { thing, subject } of thingsOf(asking.db, family)) {
       told.things++;
       const rows = [dueRows(was, subject, before), dueRows(becomes, subject, after)].map(
-        list => new Map(list.map(row => [row.requirement, row])),
+        list => new Map(list.filter(row => inForce(row, on)).map(row => [row.requirement, row])),
       );
       const [old, now] = rows as [Map<string, DueRow>, Map<string, DueRow>];
       for (const requirement of new Set([...old.keys(), ...now.keys()])) {

@@ -31,13 +31,13 @@ function Preview({ told }: { told: Told }) {
       {problems.map(p => (
         <Notice key={p.message} problem={p} />
       ))}
-      {told.verdicts.map(v => (
-        <p key={v.requirement} className={styles.verdict}>
-          {v.change === 'looser' ? (
+      {[...Map.groupBy(told.verdicts, v => `${v.change} ${v.force.says}`)].map(([key, [v]]) => (
+        <p key={key} className={styles.verdict}>
+          {v?.change === 'looser' ? (
             <strong>Looser than the book: it stays marked wherever its dates appear. </strong>
           ) : null}
-          {v.change === 'stricter' ? 'Stricter than the book. ' : null}
-          {v.force.says}
+          {v?.change === 'stricter' ? 'Stricter than the book. ' : null}
+          {v?.force.says}
         </p>
       ))}
       <ul className={styles.sums}>

@@ -117,7 +117,7 @@ function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookL
           <b>{adopted}</b> of {entries.length} adopted
         </Link>
       </li>
-      {STANDINGS.map(standing => {
+      {STANDINGS.filter(s => s !== 'ours' && s !== 'rests here').map(standing => {
         const n = entries.filter(e => standingsOf(e).includes(standing)).length;
         return n === 0 ? null : (
           <li key={standing} className={ASKS.has(standing) ? styles.unsure : undefined}>

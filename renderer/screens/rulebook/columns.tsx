@@ -19,6 +19,10 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
         <span className={styles.title}>
           {entry.requirement.title}
           <span className={styles.narrower}>{narrowerWords(entry.requirement, familyOf(entry))}</span>
+          {standingsOf(entry).includes('looser') ? <span className={styles.unsure}> · looser</span> : null}
+          {standingsOf(entry).includes('to confirm') ? (
+            <span className={styles.unsure}> · to confirm</span>
+          ) : null}
         </span>
       )),
     },
@@ -61,6 +65,7 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
       key: 'seen',
       head: 'Seen',
       width: '11.5ch',
+      spare: true,
       cell: of((entry, line) => {
         const seen = seenIn(entry, bySource ? groupOf(line, entry) : null);
         return seen === 'read' ? <span>read</span> : <span className={styles.unsure}>{SEEN[seen]}</span>;
@@ -77,6 +82,7 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
       key: 'adopted',
       head: 'Adopted',
       width: 'minmax(13ch, 17ch)',
+      spare: true,
       cell: of(entry => (
         <span className={standingsOf(entry).length > 0 ? styles.unsure : undefined}>
           {standingsOf(entry).join(', ') || adoptedWords(entry, today)}

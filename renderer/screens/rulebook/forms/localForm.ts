@@ -72,6 +72,8 @@ function rowsOf(
         required: true,
         choices: (family?.activities ?? []).map(a => ({ value: a.id, title: a.title })),
       },
+    ],
+    [
       { kind: 'text', key: 'every', title: 'Every', required: true },
       {
         kind: 'one of',
