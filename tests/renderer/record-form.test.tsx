@@ -171,7 +171,7 @@ describe('before you start', () => {
 
 describe('what is offered on a thing', () => {
   it('freezes what is held for investigation: no record, no repair, no move', () => {
-    const ids = deedsIn('held for investigation').map(d => d.id);
+    const ids = deedsIn({ condition: 'held for investigation', family: 'hose' }).map(d => d.id);
     expect(ids).toContain('release');
     expect(ids.filter(id => ['record', 'repaired', 'move', 'send to repair', 'return'].includes(id))).toEqual(
       [],

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { LeftThing, RigItem, RigPlace } from '../../db/api-desk.ts';
 import { heaviestWrong, markOf } from '../../domain/derive/marks.ts';
 import { placeTree } from '../../domain/rigs/tree.ts';
-import { bringHomeForm, moveForm, readForm, rideForm } from '../../renderer/screens/rigs/forms.ts';
+import { meterForm } from '../../renderer/parts/meters/meterForm.ts';
+import { bringHomeForm, moveForm, rideForm } from '../../renderer/screens/rigs/forms.ts';
 import { linesOf } from '../../renderer/screens/rigs/lines.ts';
 
 const TODAY = '2026-11-25';
@@ -102,7 +103,10 @@ describe('a deed on a rig', () => {
 
   it('sends a reading that is no figure as it was typed, for the store to refuse', () => {
     const sent = (reading: string) =>
-      readForm(rig).deeds({ meter: 'miles', reading, meterReplaced: '', on: '' }, TODAY)[0]?.body.reading;
+      meterForm({ item: rig.id, number: rig.name, isRig: true }, ['miles']).deeds(
+        { meter: 'miles', reading, meterReplaced: '', on: '' },
+        TODAY,
+      )[0]?.body.reading;
     expect([sent('80,503'), sent('8o,503')]).toEqual([80_503, '8o,503']);
   });
 

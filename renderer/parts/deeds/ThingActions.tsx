@@ -28,7 +28,7 @@ export function ThingActions({ thing, options, expected, begin, onBegun, childre
   const [doing, setDoing] = useState<string | null>(null);
   const [menu, setMenu] = useState(false);
 
-  const deeds = deedsIn(thing.condition, options.now, vocabulary);
+  const deeds = deedsIn(thing, options.now, vocabulary);
   const first = deeds.find(d => d.id === expected) ?? deeds.find(d => d.usual);
   const usual = [first, ...deeds.filter(d => d !== first && d.usual)].filter(d => d !== undefined);
   const chosen = deeds.find(d => d.id === (doing ?? begin));

@@ -31,10 +31,15 @@ export function amendForm(thing: ThingRef, vocabulary: Vocabulary, now: DeedOpti
     verb: 'Mend',
     initial,
     rows: () => [
-      [
-        { kind: 'text', key: 'number', title: 'Number', required: true },
-        { kind: 'text', key: 'serial', title: 'Serial' },
-      ],
+      // A rig is named where rigs are named.
+      ...(thing.family === 'apparatus'
+        ? []
+        : [
+            [
+              { kind: 'text' as const, key: 'number', title: 'Number', required: true },
+              { kind: 'text' as const, key: 'serial', title: 'Serial' },
+            ],
+          ]),
       attributes.map((a): FormField => attributeField(a, 'attributes')),
       [
         {

@@ -15,6 +15,8 @@ export interface ThingDeed {
   usual?: true;
   /** The conditions in which it is offered; absent: in all. */
   in?: readonly Condition[];
+  /** Done to a rig as well; what moves, tags or retires a thing is not. */
+  rigsToo?: true;
   /** Offered only where this holds. */
   where?: (now: DeedOptions['now'], vocabulary: Vocabulary) => boolean;
   form(thing: ThingRef, vocabulary: Vocabulary, options: DeedOptions): DeedForm;
@@ -48,6 +50,7 @@ const title = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 export const THING_DEEDS: readonly ThingDeed[] = [
   {
     id: 'record',
+    rigsToo: true,
     usual: true,
     key: 'r',
     title: 'Record a test or inspection',
@@ -113,6 +116,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
   },
   {
     id: 'repaired',
+    rigsToo: true,
     key: 'p',
     title: 'Repaired',
     in: ['tagged out', 'at repair', 'limited use', 'retest owed', 'serviceable'],
@@ -139,6 +143,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
   },
   {
     id: 'owe retest',
+    rigsToo: true,
     key: 'w',
     title: 'Owe a retest',
     in: HERE,
@@ -227,6 +232,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
   },
   {
     id: 'amend',
+    rigsToo: true,
     key: 'e',
     title: 'Mend number, serial or details',
     form: (thing, vocabulary, options) => amendForm(thing, vocabulary, options.now),
@@ -266,13 +272,16 @@ export const THING_DEEDS: readonly ThingDeed[] = [
   },
 ];
 
+/** The family whose things are the rigs themselves. */
+export const RIG_FAMILY = 'apparatus';
+
 /** The deeds offered on a thing in its condition; those that depend on more are left out while it is not known. */
 export function deedsIn(
-  condition: Condition,
+  { condition, family }: Pick<ThingRef, 'condition' | 'family'>,
   now?: DeedOptions['now'],
   vocabulary?: Vocabulary,
 ): ThingDeed[] {
-  return THING_DEEDS.filter(d => d.in === undefined || d.in.includes(condition)).filter(
-    d => d.where === undefined || (vocabulary !== undefined && d.where(now, vocabulary)),
-  );
+  return THING_DEEDS.filter(d => d.in === undefined || d.in.includes(condition))
+    .filter(d => family !== RIG_FAMILY || d.rigsToo)
+    .filter(d => d.where === undefined || (vocabulary !== undefined && d.where(now, vocabulary)));
 }

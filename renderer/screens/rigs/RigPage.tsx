@@ -7,17 +7,20 @@ import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { meterForm } from '../../parts/meters/meterForm.ts';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Arrange } from './Arrange.tsx';
 import { Drawing } from './Drawing.tsx';
-import { readForm, returnForm, rideForm, takeOutForm } from './forms.ts';
+import { returnForm, rideForm, takeOutForm } from './forms.ts';
 import { Left, Rides } from './History.tsx';
 import { PlaceList } from './PlaceList.tsx';
 import { RigHead } from './RigHead.tsx';
 import styles from './rigs.module.css';
 import { Swap } from './Swap.tsx';
 import type { RigSearch } from './search.ts';
+
+const RIG_METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
 
 /** One rig: its places and what is in them, its drawing, who rode it and what was not brought back. */
 export function RigPage({ rig, search }: { rig: string; search: RigSearch }) {
@@ -48,15 +51,18 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
       replace: true,
     });
   const ride = () => setForm(rideForm(page, summary?.units ?? []));
+  const read = () => setForm(meterForm({ item: page.id, number: page.name, isRig: true }, RIG_METERS));
   const out = () => setForm(page.condition === 'out of service' ? returnForm(page) : takeOutForm(page));
+  const itself = () => void navigate({ to: '/thing/$item', params: { item: page.id }, search: {} });
   const returnIt = () => setForm(returnForm(page));
   useKeys(
     'This rig',
     [
+      { key: 'j', label: 'The rig itself: its dates, records and meters', run: itself },
       { key: 'y', label: 'Who rides it', run: ride },
       { key: 'o', label: 'Out of service, or back', run: out },
       ...(page.condition === 'limited' ? [{ key: 'u', label: 'Back to full service', run: returnIt }] : []),
-      { key: 'e', label: 'Read a meter', run: () => setForm(readForm(page)) },
+      { key: 'e', label: 'Read a meter', run: read },
       { key: 'd', label: 'Arrange the drawing', run: () => setArranging(true) },
       { key: 'Escape', label: 'Back to where you came from', run: back },
     ],
@@ -67,6 +73,9 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
       <RigHead page={page}>
         {arranging ? null : (
           <>
+            <Action hint="j" onClick={itself}>
+              The rig itself
+            </Action>
             <Action hint="y" onClick={ride}>
               Who rides it
             </Action>
@@ -78,7 +87,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
                 Back to full service
               </Action>
             ) : null}
-            <Action hint="e" onClick={() => setForm(readForm(page))}>
+            <Action hint="e" onClick={read}>
               Read a meter
             </Action>
             <PrintAction paper={{ paper: 'rig sheet', rig: page.id }} label="Print the sheet" />

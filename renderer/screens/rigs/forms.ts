@@ -115,48 +115,6 @@ export function returnForm(rig: Rig): DeedForm {
   };
 }
 
-const METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
-
-export function readForm(rig: Rig): DeedForm {
-  return {
-    title: `Read a meter of ${rig.name}`,
-    verb: 'Write it down',
-    initial: { meter: 'miles', reading: '', meterReplaced: '', on: '' },
-    rows: () => [
-      [
-        {
-          kind: 'one of',
-          key: 'meter',
-          title: 'Meter',
-          choices: METERS.map(m => ({ value: m, title: capital(m) })),
-        },
-      ],
-      [{ kind: 'text', key: 'reading', title: 'Reading, whole', required: true }, on],
-      [
-        {
-          kind: 'tick',
-          key: 'meterReplaced',
-          title: 'The meter was replaced',
-          note: 'Only then may it read less than before.',
-        },
-      ],
-    ],
-    deeds: (filled, today) => [
-      {
-        action: 'rig.read',
-        body: {
-          rig: rig.id,
-          meter: filled.meter,
-          reading: wholeOf(filled.reading ?? ''),
-          meterReplaced: filled.meterReplaced === 'yes',
-          on: dateOf(filled, today),
-        },
-      },
-    ],
-    done: filled => `${capital(filled.meter ?? '')} read: ${filled.reading}.`,
-  };
-}
-
 /** Several things to one place, all or none. */
 export function moveForm(items: readonly Pick<RigItem, 'item' | 'number'>[]): DeedForm {
   const what = items.length === 1 ? (items[0]?.number ?? '') : `${items.length} things`;
@@ -204,10 +162,4 @@ export function bringHomeForm(thing: LeftThing): DeedForm {
     },
     done: () => (missing ? `${number} is found; it is tagged out on ${home}.` : `${number} is back.`),
   };
-}
-
-/** A figure as typed; what is no figure goes as it is, and the store says what is wrong with it. */
-function wholeOf(typed: string): number | string {
-  const plain = typed.replaceAll(',', '').trim();
-  return /^\d+$/.test(plain) ? Number(plain) : typed;
 }

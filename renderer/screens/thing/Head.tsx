@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { ItemPage } from '../../../db/api.ts';
+import { RIG_FAMILY } from '../../parts/deeds/deeds.ts';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
 import { DateText, dateText } from '../../parts/words/dates.tsx';
@@ -38,21 +39,25 @@ export function Head({ page }: { page: ItemPage }) {
             ) : null}
           </dd>
         </div>
-        <div>
-          <dt>Place</dt>
-          <dd>
-            {page.place ?? 'Not known'}
-            {known ? (
-              <span className={styles.soft}>
-                known by {known.how}, {dateText(known.since)}
-              </span>
-            ) : null}
-          </dd>
-        </div>
-        <div>
-          <dt>Assigned</dt>
-          <dd>{page.assignment ?? 'Not assigned'}</dd>
-        </div>
+        {page.family === RIG_FAMILY ? null : (
+          <div>
+            <dt>Place</dt>
+            <dd>
+              {page.place ?? 'Not known'}
+              {known ? (
+                <span className={styles.soft}>
+                  known by {known.how}, {dateText(known.since)}
+                </span>
+              ) : null}
+            </dd>
+          </div>
+        )}
+        {page.family === RIG_FAMILY ? null : (
+          <div>
+            <dt>Assigned</dt>
+            <dd>{page.assignment ?? 'Not assigned'}</dd>
+          </div>
+        )}
         {page.lifeEndsOn ? (
           <div>
             <dt>Life ends</dt>

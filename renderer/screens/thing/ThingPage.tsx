@@ -4,8 +4,10 @@ import { useEffect, useRef, useState } from 'react';
 import type { ItemPage } from '../../../db/api.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
+import { RIG_FAMILY } from '../../parts/deeds/deeds.ts';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { Meters } from '../../parts/meters/Meters.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { WhyPanel } from '../../parts/why/WhyPanel.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
@@ -69,6 +71,14 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
         <Head page={page} />
         <div className={styles.actions}>
           <ThingActions thing={page} options={{ activity, now: page }} {...expected}>
+            {page.family === RIG_FAMILY ? (
+              <Action
+                weight="quiet"
+                onClick={() => void navigate({ to: '/rigs/$rig', params: { rig: item }, search: {} })}
+              >
+                The rig’s places
+              </Action>
+            ) : null}
             <PrintAction paper={{ paper: 'item history', item }} label="Print its history" />
             <Action weight="quiet" hint={duty ? undefined : 'Escape'} onClick={back}>
               Back
@@ -86,6 +96,7 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
               }}
             />
             {page.cylinder ? <Cylinder judgment={page.cylinder} /> : null}
+            <Meters item={item} number={page.number} isRig={page.family === RIG_FAMILY} />
             <Records history={history} />
           </div>
           <div className={styles.right}>
