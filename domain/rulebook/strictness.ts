@@ -1,5 +1,6 @@
 /** How one version of a requirement stands to another: stricter, looser, or merely other. */
 import { parseDay } from '../calendar/day.ts';
+import { isConfirmed } from './force.ts';
 import type { Clock, Every, OwnVersion, Requirement, WhenLate } from './types.ts';
 
 /** One point in which two versions differ. */
@@ -46,7 +47,9 @@ export function differences(against: Requirement, own: Requirement): Difference[
   put('warnDays', own.warnDays === against.warnDays ? null : 'other');
   const words = (r: Requirement) => [r.title, r.who, r.cautions, r.binds, r.asks];
   put('words', same(words(own), words(against)) ? null : 'other');
-  put('sources', same(own.sources, against.sources) ? null : 'other');
+  // What is from memory alone is not judged by, so sources may take a requirement out of force.
+  const isUnjudged = isConfirmed(against) && !isConfirmed(own);
+  put('sources', isUnjudged ? 'looser' : same(own.sources, against.sources) ? null : 'other');
   return found;
 }
 
@@ -80,6 +83,8 @@ function same(a: unknown, b: unknown): boolean {
 function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
   if (same(against, own)) return null;
   const [was, now] = [allowances(against), allowances(own)];
+  withExceptions(was, now);
+  withExceptions(now, was);
   const isLooser = [...was].some(([limit, amount]) => (now.get(limit) ?? Number.POSITIVE_INFINITY) > amount);
   if (isLooser) return 'looser';
   const isStricter = [...now].some(
@@ -87,6 +92,17 @@ function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
   );
   return isStricter ? 'stricter' : 'other';
 }
+
+/** An exception of a table that only the other one names allows here what its whole line allows. */
+function withExceptions(limits: Map<string, number>, others: ReadonlyMap<string, number>): void {
+  for (const limit of others.keys()) {
+    const line = limits.get(limit.split(EXCEPT)[0] ?? limit);
+    if (limit.includes(EXCEPT) && !limits.has(limit) && line !== undefined) limits.set(limit, line);
+  }
+}
+
+/** Between a line of a table and its exception. */
+const EXCEPT = ' except ';
 
 /** Days of a span, a month taken as a twelfth of a year, so that 12 months and 365 days compare. */
 function daysOf(every: Every): number {
@@ -131,7 +147,7 @@ function allowances(clock: Clock): Map<string, number> {
     }
     case 'printed date':
       put(`printed ${clock.attribute}`, clock.needed ? 0 : 1);
-      if (clock.plus) put(`span after printed ${clock.attribute}`, daysOf(clock.plus));
+      put(`span after printed ${clock.attribute}`, clock.plus ? daysOf(clock.plus) : 0);
       break;
     case 'made before':
       put('made before', -(parseDay(clock.day) ?? 0));
@@ -145,7 +161,8 @@ function allowances(clock: Clock): Map<string, number> {
       const amount = (months: number | null) => (months === null ? Number.MAX_VALUE : months);
       for (const s of clock.specs) {
         put(s.spec, amount(isPeriod ? s.months : s.lifeMonths));
-        if (isPeriod && s.unless) put(`${s.spec} ${s.unless.attribute} ${s.unless.is}`, s.unless.months);
+        if (isPeriod && s.unless)
+          put(`${s.spec}${EXCEPT}${s.unless.attribute} ${s.unless.is}`, s.unless.months);
       }
       for (const c of clock.constructions) put(c.construction, amount(isPeriod ? c.months : c.lifeMonths));
     }
