@@ -82,15 +82,24 @@ function same(a: unknown, b: unknown): boolean {
  */
 function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
   if (same(against, own)) return null;
-  const [was, now] = [allowances(against), allowances(own)];
-  withExceptions(was, now);
-  withExceptions(now, was);
-  const isLooser = [...was].some(([limit, amount]) => (now.get(limit) ?? Number.POSITIVE_INFINITY) > amount);
-  if (isLooser) return 'looser';
-  const isStricter = [...now].some(
-    ([limit, amount]) => (was.get(limit) ?? Number.POSITIVE_INFINITY) > amount,
-  );
-  return isStricter ? 'stricter' : 'other';
+  const [was, now] = [allowances(against, daysOf), allowances(own, daysOf)];
+  // Thirty days are longer than a February: where days stand against months, the months are taken at their worst.
+  const texts = JSON.stringify([against, own]);
+  const isMixed = texts.includes('"days"') && /"(early_)?months"/.test(texts);
+  const least = isMixed ? allowances(against, shortest) : was;
+  const most = isMixed ? allowances(own, longest) : now;
+  for (const [a, b] of [
+    [was, now],
+    [least, most],
+  ] as const) {
+    withExceptions(a, b);
+    withExceptions(b, a);
+  }
+  const isMore = (limit: string, a: Map<string, number>, b: Map<string, number>) =>
+    (b.get(limit) ?? Number.POSITIVE_INFINITY) > (a.get(limit) ?? Number.POSITIVE_INFINITY);
+  const differs = (limit: string) => was.get(limit) !== now.get(limit);
+  if ([...was.keys()].some(l => differs(l) && isMore(l, least, most))) return 'looser';
+  return [...now.keys()].some(l => isMore(l, now, was)) ? 'stricter' : 'other';
 }
 
 /** An exception of a table that only the other one names allows here what its whole line allows. */
@@ -109,8 +118,27 @@ function daysOf(every: Every): number {
   return 'days' in every ? every.days : (every.months * 365) / 12;
 }
 
+const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+const windows = (months: number) =>
+  LENGTHS.map((_, start) =>
+    Array.from({ length: months % 12 }, (_, i) => LENGTHS[(start + i) % 12] ?? 0).reduce<number>((a, b) => a + b, 0),
+  );
+
+/** The fewest days that a span can be. */
+function shortest(every: Every): number {
+  if ('days' in every) return every.days;
+  return Math.floor(every.months / 12) * 365 + Math.min(...windows(every.months));
+}
+
+/** The most days that a span can be, with a leap day for each four years begun. */
+function longest(every: Every): number {
+  if ('days' in every) return every.days;
+  const years = Math.floor(every.months / 12);
+  return years * 365 + Math.ceil(years / 4) + Math.max(...windows(every.months));
+}
+
 /** What a clock allows at the most; a larger amount is looser. */
-function allowances(clock: Clock): Map<string, number> {
+function allowances(clock: Clock, daysOf: (every: Every) => number): Map<string, number> {
   const limits = new Map<string, number>();
   const put = (limit: string, amount: number) =>
     limits.set(limit, Math.min(amount, limits.get(limit) ?? Number.POSITIVE_INFINITY));
@@ -136,7 +164,8 @@ function allowances(clock: Clock): Map<string, number> {
       put(`life from ${clock.counts}`, daysOf(clock.plus));
       break;
     case 'first of':
-      for (const part of clock.clocks) for (const [limit, amount] of allowances(part)) put(limit, amount);
+      for (const part of clock.clocks)
+        for (const [limit, amount] of allowances(part, daysOf)) put(limit, amount);
       break;
     case 'reading limit': {
       const isLow = clock.owedWhen === 'under' || clock.owedWhen === 'at or under';
