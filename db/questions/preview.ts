@@ -164,7 +164,8 @@ function compared(
     for (const { thing, subject } of thingsOf(asking.db, family)) {
       told.things++;
       const rows = [dueRows(was, subject, before), dueRows(becomes, subject, after)].map(
-        list => new Map(list.map(row => [row.requirement, row])),
+        // A row that another covers from some day on is left for the days before it.
+        list => new Map(list.filter(row => inForce(row, on)).map(row => [row.requirement, row])),
       );
       const [old, now] = rows as [Map<string, DueRow>, Map<string, DueRow>];
       for (const requirement of new Set([...old.keys(), ...now.keys()])) {
