@@ -121,7 +121,10 @@ function daysOf(every: Every): number {
 const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 const windows = (months: number) =>
   LENGTHS.map((_, start) =>
-    Array.from({ length: months % 12 }, (_, i) => LENGTHS[(start + i) % 12] ?? 0).reduce<number>((a, b) => a + b, 0),
+    Array.from({ length: months % 12 }, (_, i) => LENGTHS[(start + i) % 12] ?? 0).reduce<number>(
+      (a, b) => a + b,
+      0,
+    ),
   );
 
 /** The fewest days that a span can be. */
