@@ -1,6 +1,7 @@
 /** Coming due on paper: the list as its filter and order stand on the screen, columns as there. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { DueState } from '../../domain/derive/due.ts';
+import { markedTitle, rangeWords } from '../../domain/rulebook/due-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { Requirement } from '../../domain/rulebook/types.ts';
 import type { DepartmentSummary, DueFilter, DueListRow, Questions } from '../api.ts';
@@ -10,7 +11,7 @@ import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { counted, dateText, daysFigure } from './dates.ts';
 import { beforeYouStart, type Sheet, titled } from './frame.ts';
-import { conditionCells, stateCells } from './marks.ts';
+import { conditionCells, looserNote, stateCells } from './marks.ts';
 import { filterSentence, monthWords, type Names } from './sentence.ts';
 import { figureCell, type Head, listTable, monoCell } from './tables.ts';
 
@@ -66,15 +67,22 @@ export async function comingDue(asking: Asking, filter: ListFilter, on: string):
         : by === undefined
           ? [listTable(HEADS, rows.map(rowCells))]
           : await grouped(asking, asked, by, rows)),
+      ...looserNote(rows),
     ],
   };
+}
+
+/** What is owed, with the mark of the department’s own rule, and the range of a projection. */
+function titleWords(r: DueListRow): string {
+  const range = rangeWords(r.dueOn, r.dueTo);
+  return `${markedTitle(r)}${range === null ? '' : ` · ${range}`}`;
 }
 
 function rowCells(r: DueListRow): TableCell[] {
   return [
     monoCell(r.number),
     { text: familyOf(r.family)?.title ?? r.family },
-    { text: r.title },
+    { text: titleWords(r), bold: r.own === 'looser' },
     ...stateCells(r.state),
     figureCell(dateText(r.dueOn ?? r.owedSince)),
     figureCell(daysFigure(r.daysLeft)),

@@ -1,6 +1,7 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
+import { markedTitle } from '../../domain/rulebook/due-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue, type UnitSystem } from '../../domain/units.ts';
 import type { DepartmentSummary, HistoryLine, ItemPage } from '../api.ts';
@@ -9,7 +10,7 @@ import { itemHistory, itemPage } from '../questions/items.ts';
 import type { Asking } from '../questions/types.ts';
 import { counted, dateText, daysFigure, momentText } from './dates.ts';
 import { fieldList, type Sheet, section, titled, together } from './frame.ts';
-import { isMark, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
+import { isMark, looserNote, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
 import { bareTable, figureCell, listTable } from './tables.ts';
 
 /** @throws CannotAnswer where no thing has the id */
@@ -39,6 +40,7 @@ export async function itemHistorySheet(
       { columns: [standing(page), identity(page, department.measures)], columnGap: 22 },
       section('Every date, with its rule'),
       dates.length === 0 ? nothingOwed(page) : datesTable(dates),
+      ...looserNote(page.due),
       ...(history.length === 0
         ? [section('Every record'), 'Nothing is on record.']
         : [recordsTable(history, page.family, department)]),
@@ -143,7 +145,7 @@ function datesTable(dates: readonly { row: ItemPage['due'][number]; why: string 
     stack: dates.map(({ row, why }, i) => {
       const cells = [
         [
-          { text: row.title, bold: true },
+          { text: markedTitle(row), bold: true },
           ...stateCells(row.state),
           figureCell(dateText(row.dueOn ?? row.owedSince)),
           figureCell(daysFigure(row.daysLeft)),

@@ -2,10 +2,11 @@
  * The state marks on paper: the same hanging tag as on the screens, in black, told apart by its shape and always
  * with its word. Corners and strokes are those of the screen's shapes, on a board of 18 by 12.
  */
-import type { CanvasElement, TableCell } from 'pdfmake/interfaces.js';
+import type { CanvasElement, Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
 import type { MarkState } from '../../domain/derive/marks.ts';
 import type { Condition } from '../../domain/facts.ts';
+import { LOOSER_MEANS } from '../../domain/rulebook/due-words.ts';
 
 /** Points of type to one unit of the board: a mark is 13 pt wide, as tall as a capital with its overshoot. */
 const SCALE = 0.72;
@@ -81,4 +82,9 @@ export function stateCells(state: MarkState): [TableCell, TableCell] {
 export function conditionCells(condition: Condition): [TableCell, TableCell] {
   if (isMark(condition)) return stateCells(condition);
   return [{ text: '' }, { text: condition === 'serviceable' ? '' : capital(condition) }];
+}
+
+/** The foot of a paper on which a date goes by a looser rule; nothing where none does. */
+export function looserNote(rows: readonly { own: string | null }[]): Content[] {
+  return rows.some(r => r.own === 'looser') ? [{ text: LOOSER_MEANS, bold: true, margin: [0, 6, 0, 0] }] : [];
 }

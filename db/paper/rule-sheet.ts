@@ -18,6 +18,7 @@ import {
   FORCE_WORDS,
   LATE_WORDS,
   narrowerWords,
+  OWN_WORDS,
   settledWords,
   warnWords,
 } from '../../domain/rulebook/words.ts';
@@ -70,7 +71,7 @@ const isOver = ({ to }: RuleLine, on: string) => to !== null && to <= on;
 const titleIn = (r: Requirement, family: Family) => `${r.title}${narrowerWords(r, family)}`;
 
 function requirementBlock(
-  { requirement: r, from, to }: RuleLine,
+  { requirement: r, from, to, force }: RuleLine,
   family: Family,
   on: string,
   titleOf: (id: string) => string | undefined,
@@ -87,7 +88,9 @@ function requirementBlock(
       ['Which things', concernsWords(r, family)],
       ['Settled by', settledWords(r, titleOf).join(' ')],
       ['By', { stack: r.sources.map(sourceWords) }],
-      ['Force', `${capital(FORCE_WORDS[r.force])}. ${r.binds}`],
+      ['Force', `${capital(FORCE_WORDS[force.force])} here. ${force.says}`],
+      ['Binds', r.binds],
+      ...ownFields(r),
       ['Being late', capital(LATE_WORDS[r.late])],
       ['Who', r.who],
       ...(from !== null || to !== null ? [['In force', forceText(from, to)] as const] : []),
@@ -96,6 +99,21 @@ function requirementBlock(
   );
   const head = section(`${titleIn(r, family)}${coming ? ', from a day to come' : ''}`);
   return together([head, fields, ...(r.cautions.length > 0 ? [beforeYouStart(r.cautions)] : [])]);
+}
+
+/** What the department made of it, and on what it was confirmed. */
+function ownFields({ own, confirmed }: Requirement): (readonly [string, string])[] {
+  return [
+    ...(own
+      ? [
+          [
+            'Own rule',
+            `${OWN_WORDS[own.change]} ${own.authority ? `${own.authority}: ` : ''}${own.reason}`,
+          ] as const,
+        ]
+      : []),
+    ...(confirmed ? [['Confirmed', `From ${confirmed}.`] as const] : []),
+  ];
 }
 
 /** The table behind a cylinder's clock, a line for each of its halves. */

@@ -145,7 +145,7 @@ function firstFact(asking: Asking, entry: string): FirstFact | undefined {
   return one<FirstFact>(
     asking.db,
     `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, coalesce(i.what, p.path, u.name) AS what
-     FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing AND i.family <> '${RIG_FAMILY}'
+     FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing AND (i.family <> '${RIG_FAMILY}' OR f.kind IN ('record', 'owed'))
      LEFT JOIN places p ON p.key = f.thing LEFT JOIN units u ON u.key = f.thing
      WHERE f.entry = ? AND f.n = 0`,
     entry,

@@ -3,7 +3,7 @@ import type { Day } from '../../domain/calendar/day.ts';
 import { CONDITION_EFFECT, conditionEffect, dueEffect } from '../../domain/coverage/readiness.ts';
 import { type Basis, type DueState, stateOn } from '../../domain/derive/due.ts';
 import type { Condition } from '../../domain/facts.ts';
-import type { WhenLate } from '../../domain/rulebook/types.ts';
+import type { OwnVersion, WhenLate } from '../../domain/rulebook/types.ts';
 import type { Readiness } from '../api-desk.ts';
 import { RIG_FAMILY } from '../caches/facts.ts';
 import { all } from '../store/statements.ts';
@@ -36,6 +36,8 @@ export interface Finding {
   state: DueState | null;
   requirement: string | null;
   dueOn: Day | null;
+  /** How the rule behind it stands to the shipped one. */
+  own: OwnVersion['change'] | null;
   condition: Condition | null;
 }
 
@@ -108,11 +110,12 @@ function findingsOnRigs(asking: Asking, on: Day): Finding[] {
     dueTo: Day | null;
     warnOn: Day | null;
     lateOn: Day | null;
+    own: OwnVersion['change'] | null;
     late: WhenLate;
   }>(
     asking.db,
     `SELECT p.rig, d.item, d.number_sort AS number, d.requirement, d.basis, d.due_on AS dueOn,
-       d.due_to AS dueTo, d.warn_on AS warnOn, d.late_on AS lateOn, d.late
+       d.due_to AS dueTo, d.warn_on AS warnOn, d.late_on AS lateOn, d.own, d.late
      FROM due d JOIN places p ON p.key = d.place_key
      WHERE ${AGAINST} AND ${IN_FORCE} AND p.rig IN (${RIDDEN})`,
     { on },
@@ -121,8 +124,8 @@ function findingsOnRigs(asking: Asking, on: Day): Finding[] {
     const effect = dueEffect({ state, late: row.late });
     if (!effect) continue;
     if (state === 'retest owed') owesRetest.add(row.item);
-    const { rig, item, number, requirement, dueOn } = row;
-    findings.push({ rig, item, number, effect, state, requirement, dueOn, condition: null });
+    const { rig, item, number, requirement, dueOn, own } = row;
+    findings.push({ rig, item, number, effect, state, requirement, dueOn, own, condition: null });
   }
   for (const { rig, item, number, condition } of all<{
     rig: number;
@@ -137,7 +140,17 @@ function findingsOnRigs(asking: Asking, on: Day): Finding[] {
     const effect = conditionEffect(condition);
     // An owed retest is told once, by the requirement that owes it.
     if (effect && !(condition === 'retest owed' && owesRetest.has(item)))
-      findings.push({ rig, item, number, effect, state: null, requirement: null, dueOn: null, condition });
+      findings.push({
+        rig,
+        item,
+        number,
+        effect,
+        state: null,
+        requirement: null,
+        dueOn: null,
+        own: null,
+        condition,
+      });
   }
   return findings;
 }

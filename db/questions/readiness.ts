@@ -201,13 +201,13 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
      JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key WHERE i.key = ?`,
     finding.item,
   );
-  const { effect, state, requirement, dueOn, condition } = finding;
+  const { effect, state, requirement, dueOn, condition, own } = finding;
   const told =
     requirement === null
       ? capital(condition ?? '')
       : `${titleOf(book, thing?.family ?? '', requirement)} ${state}${
           dueOn === null ? '' : ` since ${showDay(dueOn)}`
-        }`;
+        }${own === 'looser' ? ', by a LOOSER RULE' : ''}`;
   return {
     effect,
     what: `${told}: ${thing?.what ?? ''}`,

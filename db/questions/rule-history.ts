@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { EDITIONS, underEdition } from '../../domain/rulebook/editions.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
+import { isSame } from '../../domain/rulebook/same.ts';
 import type { Requirement } from '../../domain/rulebook/types.ts';
 import { versionChanges } from '../../domain/rulebook/version-words.ts';
 import type { RuleHistoryLine } from '../api-rules.ts';
@@ -46,9 +47,7 @@ export const rulebookHistory = question({
       };
       const requirement = typeof values.requirement === 'string' ? before : values.requirement;
       if (!requirement) return [];
-      const spans = versions.filter(
-        v => d.kind === 'rule' && JSON.stringify(v.requirement) === JSON.stringify(requirement),
-      );
+      const spans = versions.filter(v => d.kind === 'rule' && isSame(v.requirement, requirement));
       const span = spans.find(v => textOrNull(v.from) === values.from) ?? spans.at(0);
       const line: RuleHistoryLine = {
         entry: d.entry,

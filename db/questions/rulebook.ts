@@ -5,6 +5,7 @@ import { PERMIT_OFFERS, SPEC_PERIODS } from '../../domain/rulebook/cylinder.ts';
 import { forceIn, isConfirmed, isJudgedIn, profileOn } from '../../domain/rulebook/force.ts';
 import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
+import { isSame } from '../../domain/rulebook/same.ts';
 import { changeOf, differences } from '../../domain/rulebook/strictness.ts';
 import type { Requirement } from '../../domain/rulebook/types.ts';
 import type { RulebookList, RuleLine } from '../api-rules.ts';
@@ -58,7 +59,7 @@ function hasNewer(adopted: Requirement): boolean {
   if (!shipped || adopted.own) return false;
   return (
     changeOf(differences(adopted, shipped)) !== null ||
-    JSON.stringify([adopted.bindings, adopted.force]) !== JSON.stringify([shipped.bindings, shipped.force])
+    !isSame([adopted.bindings, adopted.force], [shipped.bindings, shipped.force])
   );
 }
 

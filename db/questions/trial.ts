@@ -98,7 +98,7 @@ function tryOn(book: Book, asked: Asked, on: Day): Trial {
     .flatMap((version): TrialRow[] => {
       const { requirement } = version;
       const why = explain(derived, requirement.id, book, on);
-      if (!why || !derived.due.some(r => r.requirement === requirement.id)) return [];
+      if (!why || !derived.due.some(r => r.requirement === requirement.id && inForce(r, on))) return [];
       return [
         {
           requirement: requirement.id,

@@ -28,10 +28,10 @@ const CITY_CODE: Source = {
 };
 
 /** UN receptacles of some gases go five years where the others go ten. */
-const unFiveYears = (id: string, gas: Condition, what: string): Requirement =>
+const unFiveYears = (id: string, title: string, gas: Condition, what: string): Requirement =>
   duty({
     id,
-    title: 'Requalification',
+    title,
     activity: 'requalification',
     appliesTo: [{ attribute: 'spec', in: ['UN seamless'] }, gas],
     clock: every({ months: 60 }, { counts: 'made', plus: { months: 60 } }),
@@ -54,17 +54,19 @@ const unFiveYears = (id: string, gas: Condition, what: string): Requirement =>
 export const BY_USE: readonly Requirement[] = [
   unFiveYears(
     'cylinder.requalification-un-carbon-dioxide',
+    'Requalification, carbon dioxide',
     { attribute: 'gas', matches: ['CO2', 'carbon dioxide', 'UN1013', 'UN 1013'] },
     'Carbon dioxide (UN1013)',
   ),
   unFiveYears(
     'cylinder.requalification-un-toxic',
+    'Requalification, toxic gas',
     { attribute: 'toxic', is: true },
     'All gases of division 2.3',
   ),
   duty({
     id: 'cylinder.requalification-proof',
-    title: 'Requalification',
+    title: 'Requalification, proof test',
     activity: 'requalification',
     appliesTo: [PROOF, { attribute: 'spec', in: SERIES_4B }, { attribute: 'dimensions', notIn: SMALL }],
     clock: every({ months: 84 }, { counts: 'made', plus: { months: 144 } }),
@@ -85,7 +87,7 @@ export const BY_USE: readonly Requirement[] = [
   duty({
     // Paragraph (j) helps no other specification: it stays under the table.
     id: 'cylinder.requalification-no-proof',
-    title: 'Requalification',
+    title: 'Requalification, no proof test',
     activity: 'requalification',
     appliesTo: [PROOF, { attribute: 'spec', notIn: SERIES_4B }, { attribute: 'dimensions', notIn: SMALL }],
     clock: BY_TABLE,

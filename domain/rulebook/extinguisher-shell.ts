@@ -39,6 +39,9 @@ export const CAUTIONS: readonly string[] = [
 ];
 const TEST_CAUTIONS = ['Never tested with air or gas; in a cage or behind a shield.', ...CAUTIONS];
 
+/** Years as a title begins. */
+const SPAN = { 1: 'Yearly', 3: 'Three-year', 5: 'Five-year', 6: 'Six-year', 12: 'Twelve-year' } as const;
+
 const ofType = (...types: readonly string[]): Condition => ({ attribute: 'type', in: types });
 const fromMade = (years: number) =>
   every({ months: years * 12 }, { counts: 'made', plus: { months: years * 12 } });
@@ -51,7 +54,7 @@ const hydrostatic = (
 ): Requirement =>
   duty({
     id,
-    title: 'Hydrostatic test',
+    title: `${SPAN[years]} hydrostatic test${by.force === 'law' ? '' : ' by NFPA 10'}`,
     activity: 'hydrostatic test',
     appliesTo: [ofType(...types)],
     clock: fromMade(years),
@@ -65,7 +68,7 @@ const hydrostatic = (
 const internal = (id: string, years: 1 | 3 | 5 | 6, types: readonly string[], note?: string): Requirement =>
   duty({
     id,
-    title: 'Internal examination',
+    title: `${SPAN[years]} internal examination`,
     activity: 'internal examination',
     appliesTo: [ofType(...types)],
     clock: fromMade(years),
@@ -81,7 +84,7 @@ const internal = (id: string, years: 1 | 3 | 5 | 6, types: readonly string[], no
 const hose = (id: string, years: 5 | 12): Requirement =>
   duty({
     id,
-    title: 'Hose test',
+    title: `${SPAN[years]} hose test`,
     activity: 'hose test',
     appliesTo: [ofType(...hoseTestedEvery(years)), { attribute: 'hose', in: ['shut-off'] }],
     clock: fromMade(years),

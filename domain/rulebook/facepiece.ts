@@ -38,10 +38,10 @@ const FULL: Condition = { attribute: 'kind', notIn: ['half'] };
 const HALF: Condition = { attribute: 'kind', in: ['half'] };
 
 /** A quantitative test under its figure is no pass, whatever the sheet says. */
-const fitFactor = (id: string, kind: Condition, figure: string): Requirement =>
+const fitFactor = (id: string, title: string, kind: Condition, figure: string): Requirement =>
   duty({
     id,
-    title: 'Fit factor too low',
+    title,
     activity: 'fit test',
     appliesTo: [kind],
     clock: { kind: 'reading limit', reading: 'fitFactor', owedWhen: 'under', value: figure },
@@ -150,8 +150,8 @@ export const facepiece: Family = {
       who: 'A person trained to run fit tests by the protocols of the rule.',
       cautions: [SEAL, 'Nobody goes on air in a facepiece that was not fitted on that member.'],
     }),
-    fitFactor('facepiece.fit-factor-full', FULL, '500'),
-    fitFactor('facepiece.fit-factor-half', HALF, '100'),
+    fitFactor('facepiece.fit-factor-full', 'Fit factor under 500', FULL, '500'),
+    fitFactor('facepiece.fit-factor-half', 'Fit factor under 100', HALF, '100'),
     duty({
       id: 'facepiece.inspection',
       title: 'Inspection',

@@ -28,12 +28,13 @@ const MAINE: Source = {
 /** Maine's own interval for one kind of department, beside the federal month. */
 const inMaine = (
   id: string,
+  title: string,
   span: Parameters<typeof every>[0],
   kinds: NonNullable<Requirement['where']>['kinds'],
 ): Requirement =>
   duty({
     id,
-    title: 'Complete inspection',
+    title,
     activity: 'inspection',
     clock: every(span),
     sources: [MAINE],
@@ -200,8 +201,11 @@ export const pack: Family = {
       cautions: ['Only on a calibrated breathing machine, by a trained technician.'],
     },
     // A combination department is held to the shorter of the two.
-    inMaine('pack.inspection-maine-full-time', { days: 7 }, ['career', 'combination']),
-    inMaine('pack.inspection-maine-volunteer', { months: 1 }, ['volunteer']),
+    inMaine('pack.inspection-maine-full-time', 'Weekly complete inspection', { days: 7 }, [
+      'career',
+      'combination',
+    ]),
+    inMaine('pack.inspection-maine-volunteer', 'Monthly complete inspection', { months: 1 }, ['volunteer']),
     monthlyInWisconsin('pack.inspection', 'inspection'),
     duty({
       id: 'pack.recharge',

@@ -1,6 +1,7 @@
 /** How one version of a requirement stands to another: stricter, looser, or merely other. */
 import { parseDay } from '../calendar/day.ts';
 import { isConfirmed } from './force.ts';
+import { isSame } from './same.ts';
 import type { Clock, Every, OwnVersion, Requirement, WhenLate } from './types.ts';
 
 /** One point in which two versions differ. */
@@ -43,13 +44,13 @@ export function differences(against: Requirement, own: Requirement): Difference[
   put('inStorage', bySize(Number(own.inStorage === 'waits') - Number(against.inStorage === 'waits')));
   // Another duty under the same name is no longer the one that was asked for.
   put('activity', own.activity === against.activity ? null : 'looser');
-  put('where', same(own.where, against.where) ? null : own.where ? 'looser' : 'stricter');
+  put('where', isSame(own.where, against.where) ? null : own.where ? 'looser' : 'stricter');
   put('warnDays', own.warnDays === against.warnDays ? null : 'other');
   const words = (r: Requirement) => [r.title, r.who, r.cautions, r.binds, r.asks];
-  put('words', same(words(own), words(against)) ? null : 'other');
+  put('words', isSame(words(own), words(against)) ? null : 'other');
   // What is from memory alone is not judged by, so sources may take a requirement out of force.
   const isUnjudged = isConfirmed(against) && !isConfirmed(own);
-  put('sources', isUnjudged ? 'looser' : same(own.sources, against.sources) ? null : 'other');
+  put('sources', isUnjudged ? 'looser' : isSame(own.sources, against.sources) ? null : 'other');
   return found;
 }
 
@@ -66,14 +67,9 @@ function bySize(more: number): Difference['effect'] | null {
 
 /** More members than before let more pass; fewer let less. Where each has what the other lacks it counts as looser. */
 function byMembers(own: readonly unknown[], against: readonly unknown[]): Difference['effect'] | null {
-  const texts = (list: readonly unknown[]) => list.map(m => JSON.stringify(m));
-  const [now, was] = [texts(own), texts(against)];
-  if (now.some(m => !was.includes(m))) return 'looser';
-  return was.some(m => !now.includes(m)) ? 'stricter' : null;
-}
-
-function same(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
+  const isIn = (member: unknown, list: readonly unknown[]) => list.some(other => isSame(member, other));
+  if (own.some(m => !isIn(m, against))) return 'looser';
+  return against.some(m => !isIn(m, own)) ? 'stricter' : null;
 }
 
 /**
@@ -81,7 +77,7 @@ function same(a: unknown, b: unknown): boolean {
  * is looser.
  */
 function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
-  if (same(against, own)) return null;
+  if (isSame(against, own)) return null;
   const [was, now] = [allowances(against, daysOf), allowances(own, daysOf)];
   // Thirty days are longer than a February: where days stand against months, the months are taken at their worst.
   const texts = JSON.stringify([against, own]);

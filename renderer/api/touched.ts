@@ -6,8 +6,20 @@ const STANDING: readonly QuestionName[] = ['readiness.now', 'rigs.list', 'rig.pa
 
 /** Questions whose answer may change when a name is touched. `item:<id>` is looked at on its own below. */
 const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
-  due: ['due.list', 'due.counts', 'due.groups', 'due.explain', 'item.page', 'item.find', ...STANDING],
+  due: [
+    'rulebook.preview',
+    'item.meters',
+    'due.list',
+    'due.counts',
+    'due.groups',
+    'due.explain',
+    'item.page',
+    'item.find',
+    ...STANDING,
+  ],
   items: [
+    'makes.list',
+    'item.meters',
     'due.list',
     'due.counts',
     'due.groups',
@@ -36,6 +48,11 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   rulebook: [
     'rulebook.list',
     'rulebook.trial',
+    'rulebook.history',
+    'rulebook.preview',
+    'rulebook.editions',
+    'makes.list',
+    'item.meters',
     'due.list',
     'due.counts',
     'due.groups',

@@ -146,7 +146,7 @@ describe('the book of help', () => {
     expect(page()).toBe('Import');
     fireEvent.keyDown(box, { key: 'ArrowDown' });
     expect(page()).toBe('Rule book');
-    fireEvent.change(box, { target: { value: 'flow test' } });
+    fireEvent.change(box, { target: { value: 'scba flow test' } });
     expect(page()).toBe('SCBA pack: flow test');
     fireEvent.keyDown(box, { key: 'Enter' });
     expect(document.activeElement).toBe(screen.getByRole('article'));

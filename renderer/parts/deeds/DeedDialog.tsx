@@ -17,6 +17,7 @@ import { Caution } from '../words/Caution.tsx';
 import { Notice } from '../words/NotReady.tsx';
 import type { DeedForm, Filled, FormField } from './deedForm.ts';
 import { problemsByField } from './problemsByField.ts';
+import { RulePreview } from './RulePreview.tsx';
 
 interface DeedDialogProps {
   form: DeedForm;
@@ -42,6 +43,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   );
   const { beside, rest } = problemsByField(problems, [...fields.map(f => f.key), 'by', 'pin']);
   const cautions = form.cautions?.(filled) ?? null;
+  const previews = form.previews?.(filled, today) ?? null;
   /** What was said of a field is gone once it is changed. */
   const mended = (key: string) => setProblems(before => before.filter(p => p.field !== key));
 
@@ -90,8 +92,8 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   }
 
   return (
-    <Dialog title={form.title} onClose={onClose} wide={cautions !== null}>
-      <div className={cautions ? formStyles.withCaution : undefined}>
+    <Dialog title={form.title} onClose={onClose} wide={cautions !== null || form.previews !== undefined}>
+      <div className={cautions ? formStyles.withCaution : form.previews ? formStyles.withPreview : undefined}>
         {cautions ? <Caution cautions={cautions.cautions} who={cautions.who} /> : null}
         <form ref={body} className={formStyles.form} onSubmit={send} noValidate>
           {rest.map(p => (
@@ -142,6 +144,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
             </Action>
           </div>
         </form>
+        {previews ? <RulePreview asked={previews} /> : null}
       </div>
     </Dialog>
   );

@@ -5,6 +5,7 @@ import type { RulebookList, RuleLine } from '../../../db/api-rules.ts';
 import type { Condition } from '../../../domain/facts.ts';
 import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
 import { readDate } from '../form/readDate.ts';
+import type { PreviewAsked } from './RulePreview.tsx';
 
 /** What is filled in, by field; all as typed. */
 export type Filled = Readonly<Record<string, string>>;
@@ -37,6 +38,8 @@ export interface DeedForm {
   /** What is to be known before it is done, said over the fields: what it concerns, what the law says. */
   says?(filled: Filled, today: string): readonly string[];
   cautions?(filled: Filled): { cautions: readonly string[]; who: string } | null;
+  /** What of the rule book it would change: told beside the form while it is filled in. */
+  previews?(filled: Filled, today: string): PreviewAsked | null;
   /** What only the form itself can see is wrong, before anything is sent. */
   check?(filled: Filled): readonly Problem[];
   deeds(filled: Filled, today: string): Deed[];

@@ -1,6 +1,8 @@
 /** The side panel on one duty of one thing: why this date, what can be done, and what the date stands on. */
 import { useRef, useState } from 'react';
 import type { Explanation, ItemPage } from '../../../db/api.ts';
+import { rangeWords } from '../../../domain/rulebook/due-words.ts';
+import { OWN_WORDS } from '../../../domain/rulebook/words.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../Action.tsx';
 import { THING_DEEDS } from '../deeds/deeds.ts';
@@ -94,6 +96,12 @@ function DutyLine({ page, why }: { page: ItemPage; why: Explanation }) {
   return (
     <div className={styles.duty}>
       <h2>{why.rule.title}</h2>
+      {why.rule.own ? (
+        <p className={styles.due}>
+          {OWN_WORDS[why.rule.own.change]} {why.rule.own.authority ? `${why.rule.own.authority}: ` : ''}
+          {why.rule.own.reason}
+        </p>
+      ) : null}
       <StateMark state={why.state} large />
       {row?.owedSince ? (
         <p className={styles.due}>
@@ -102,7 +110,11 @@ function DutyLine({ page, why }: { page: ItemPage; why: Explanation }) {
       ) : null}
       {why.dueOn ? (
         <p className={styles.due}>
-          due <DateText date={why.dueOn} />
+          {rangeWords(why.dueOn, why.dueTo) ?? (
+            <>
+              due <DateText date={why.dueOn} />
+            </>
+          )}
           {row?.daysLeft != null ? <span className={styles.days}>{daysWords(row.daysLeft)}</span> : null}
         </p>
       ) : null}
@@ -148,7 +160,7 @@ function Why({ why }: { why: Explanation }) {
 function expectedNext({ rule, state }: Explanation): string {
   const { kind } = rule.clock;
   if (state === 'not judged' && kind.startsWith('cylinder')) return 'confirm permit';
-  const isLife = kind === 'cylinder life' || kind === 'made before';
+  const isLife = kind === 'cylinder life' || kind === 'life' || kind === 'made before';
   if (isLife && (state === 'life ended' || state === 'due soon')) return 'retire';
   return kind === 'printed date' ? 'amend' : 'record';
 }

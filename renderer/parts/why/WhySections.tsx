@@ -64,6 +64,7 @@ export function OtherClocks({ clocks }: { clocks: Explanation['clocks'] }) {
               <td>
                 {c.title}
                 {c.wins ? <span className={styles.first}> comes first</span> : null}
+                {c.listed ? null : <span> another settles it or is stricter: not listed</span>}
               </td>
               <td>
                 <StateMark state={c.state} />
@@ -77,7 +78,7 @@ export function OtherClocks({ clocks }: { clocks: Explanation['clocks'] }) {
 }
 
 /** The rule in full: by what authority, where it binds, what being late does. */
-export function Rule({ why: { rule, inForce } }: { why: Explanation }) {
+export function Rule({ why: { rule, inForce, force } }: { why: Explanation }) {
   return (
     <section>
       <h3>The rule</h3>
@@ -87,8 +88,10 @@ export function Rule({ why: { rule, inForce } }: { why: Explanation }) {
         ))}
         <dt>Force</dt>
         <dd>
-          {capital(rule.force)}. {rule.binds}
+          <strong>{capital(force.force)} here.</strong> {force.says}
         </dd>
+        <dt>Binds</dt>
+        <dd>{rule.binds}</dd>
         <dt>Being late</dt>
         <dd>{LATE_WORDS[rule.late]}</dd>
         <dt>Who</dt>

@@ -2,6 +2,7 @@ import type { DueListRow } from '../../../db/api.ts';
 import type { Column } from '../../parts/grid/Grid.tsx';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
+import { DueDate, DutyTitle } from '../../parts/words/DutyTitle.tsx';
 import { DateText, daysFigure } from '../../parts/words/dates.tsx';
 import { type DueSearch, listArgs, type SortBy, sortedBy } from './filter.ts';
 
@@ -35,7 +36,7 @@ export function dueColumns(
       head: 'What is owed',
       width: 'minmax(15ch, 1fr)',
       sort: sort('title'),
-      cell: r => <span>{r.title}</span>,
+      cell: r => <DutyTitle row={r} />,
     },
     { key: 'state', head: 'State', width: '14ch', cell: r => <StateMark state={r.state} /> },
     {
@@ -44,7 +45,7 @@ export function dueColumns(
       width: '11ch',
       figure: true,
       sort: sort('due'),
-      cell: r => <DateText date={r.dueOn ?? r.owedSince} />,
+      cell: r => <DueDate row={r} />,
     },
     {
       key: 'days',

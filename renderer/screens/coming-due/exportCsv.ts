@@ -1,6 +1,7 @@
 /** What is shown, as CSV: the whole filtered list in its order, page by page, so that it can be stopped. */
 import Papa from 'papaparse';
 import type { DueListRow } from '../../../db/api.ts';
+import { OWN_MARK } from '../../../domain/rulebook/due-words.ts';
 import { answered } from '../../api/problem.ts';
 import { host } from '../../api/transport.ts';
 import { type DueSearch, listArgs } from './filter.ts';
@@ -36,6 +37,8 @@ export function csvOf(rows: readonly DueListRow[], familyTitle: (family: string)
       'What is owed': r.title,
       State: r.state,
       Due: r.dueOn ?? '',
+      'Likely until': r.dueTo ?? '',
+      'Beside the book': r.own === null ? '' : OWN_MARK[r.own],
       'Days left': r.daysLeft ?? '',
       'Last done': r.lastOn ?? '',
       Place: r.place ?? '',

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { UNKNOWN_PROFILE } from '../../../domain/rulebook/force.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -8,6 +9,7 @@ import { useKeys } from '../../parts/keys/keys.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './department.module.css';
 import { Foot } from './Foot.tsx';
+import { profileForm } from './profileForm.ts';
 import { type Setting, settingForm, settingsOf } from './settings.ts';
 import { useActiveRow, useFocusWhen } from './useActiveRow.ts';
 
@@ -22,7 +24,9 @@ export function Settings() {
   const page = useAsk('department.page', {});
   const today = useAsk('department.summary', {}).data?.today ?? '';
   const [open, setOpen] = useState<Setting | null>(null);
-  const settings = page.data ? settingsOf(page.data) : [];
+  const book = useAsk('rulebook.list', { family: 'equipment' });
+  const profile = book.data?.profile ?? UNKNOWN_PROFILE;
+  const settings = page.data && book.data ? settingsOf(page.data, profile) : [];
   const active = useActiveRow(settings);
   useFocusWhen(settings.length > 0);
   const { row } = active;
@@ -50,12 +54,16 @@ export function Settings() {
       <Foot>
         {row ? (
           <Action weight="quiet" hint="e" onClick={() => setOpen(row)}>
-            Amend the {row.title.toLowerCase()}
+            Amend {row.title.toLowerCase()}
           </Action>
         ) : null}
       </Foot>
       {open ? (
-        <DeedDialog form={settingForm(page.data.id, open)} today={today} onClose={() => setOpen(null)} />
+        <DeedDialog
+          form={open.key === 'profile' ? profileForm(profile) : settingForm(page.data.id, open)}
+          today={today}
+          onClose={() => setOpen(null)}
+        />
       ) : null}
     </>
   );

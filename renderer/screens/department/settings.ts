@@ -1,9 +1,11 @@
 /** What can be set for the department, what each changes, and the forms that amend it. */
 import type { DepartmentPage } from '../../../db/api-desk.ts';
+import type { Profile } from '../../../domain/rulebook/force.ts';
 import type { DeedForm, FormField } from '../../parts/deeds/deedForm.ts';
+import { decides, profileText } from './profileForm.ts';
 
 export interface Setting {
-  key: 'name' | 'state' | 'zone' | 'units';
+  key: 'name' | 'profile' | 'zone' | 'units';
   title: string;
   value: string;
   /** As the store has it. */
@@ -18,7 +20,7 @@ const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
 
 const MEASURES = { US: 'US: feet, inches, psi', SI: 'SI: meters, millimeters, bar' } as const;
 
-export function settingsOf(page: DepartmentPage): Setting[] {
+export function settingsOf(page: DepartmentPage, profile: Profile): Setting[] {
   return [
     {
       key: 'name',
@@ -28,12 +30,11 @@ export function settingsOf(page: DepartmentPage): Setting[] {
       changes: 'Stands over every screen and paper, and names the backups made from now on.',
     },
     {
-      key: 'state',
-      title: 'State',
-      value: page.state ?? 'not said',
-      now: page.state ?? '',
-      changes:
-        'Kept with the department. The rule book says of each rule where it is law, as far as that is known; it does not choose by this yet.',
+      key: 'profile',
+      title: 'What the department is',
+      value: profileText(profile),
+      now: '',
+      changes: `Decides which rules are law here, and which intervals follow its kind. ${decides(profile)}`,
     },
     {
       key: 'zone',
@@ -64,8 +65,6 @@ function fieldOf({ key, title, changes }: Setting): FormField {
       };
     case 'zone':
       return { ...base, kind: 'pick', required: true, choices: ZONES };
-    case 'state':
-      return { ...base, kind: 'text', note: `${changes} Two letters, as CO. Empty: not said.` };
     default:
       return { ...base, kind: 'text', required: true };
   }
@@ -80,9 +79,8 @@ export function settingForm(department: string, setting: Setting): DeedForm {
     rows: () => [[fieldOf(setting)]],
     deeds: filled => {
       const typed = (filled[key] ?? '').trim();
-      const value = key === 'state' ? typed.toUpperCase() || null : typed;
       const same = typed === setting.now;
-      return [{ action: 'department.amend', body: { department, ...(same ? {} : { [key]: value }) } }];
+      return [{ action: 'department.amend', body: { department, ...(same ? {} : { [key]: typed }) } }];
     },
     done: () => `${title} is amended. What it was stays in the ledger.`,
   };

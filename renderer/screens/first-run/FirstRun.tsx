@@ -7,11 +7,12 @@ import { host } from '../../api/transport.ts';
 import { Action } from '../../parts/Action.tsx';
 import { rememberActing } from '../../parts/acting/acting.tsx';
 import { problemsByField } from '../../parts/deeds/problemsByField.ts';
-import { TextField } from '../../parts/form/fields.tsx';
+import { OneOf, TextField } from '../../parts/form/fields.tsx';
 import formStyles from '../../parts/form/form.module.css';
 import { Picker } from '../../parts/picker/Picker.tsx';
 import { Notice } from '../../parts/words/NotReady.tsx';
 import { Cover } from '../../shell/Cover.tsx';
+import { KINDS, PLACES, profileOf } from '../department/profileForm.ts';
 
 const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
 const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
@@ -19,15 +20,25 @@ const ZONES = Intl.supportedValuesOf('timeZone').map(zone => ({
   label: zone.replaceAll('_', ' '),
 }));
 
+const STATES = PLACES.map(({ value, title }) => ({ value, label: title }));
+
 /** A file that holds no department yet: who it is for, where its days end, and who begins it. */
 export function FirstRun() {
   const client = useQueryClient();
-  const [filled, setFilled] = useState({ name: '', zone: HERE, 'member.number': '', 'member.name': '' });
+  const [filled, setFilled] = useState({
+    name: '',
+    zone: HERE,
+    state: '',
+    kind: '',
+    'member.number': '',
+    'member.name': '',
+  });
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [sending, setSending] = useState(false);
   const [making, setMaking] = useState(false);
   const progress = useHostProgress(making);
   const { beside, rest } = problemsByField(problems, Object.keys(filled));
+  const profile = profileOf(filled);
   const set = (key: keyof typeof filled) => (value: string) =>
     setFilled(before => ({ ...before, [key]: value }));
 
@@ -43,8 +54,13 @@ export function FirstRun() {
             name: filled.name,
             zone: filled.zone,
             member: { number: filled['member.number'], name: filled['member.name'] },
+            // What the book holds is the law and the standards of the United States.
+            ...(profile.country === 'other' ? { book: 'empty' } : {}),
           },
         },
+        ...(filled.state || filled.kind
+          ? [{ action: 'profile.set', body: { ...profile, from: 'opening' } }]
+          : []),
       ],
     });
     setSending(false);
@@ -94,6 +110,20 @@ export function FirstRun() {
           problem={beside.get('zone')}
           required
         />
+        <div className={formStyles.row}>
+          <Picker
+            label="State"
+            options={STATES}
+            value={STATES.find(s => s.value === filled.state) ?? null}
+            onPick={option => set('state')(option.value)}
+            note={
+              profile.country === 'other'
+                ? 'The book is of United States law and standards: it starts empty, and you adopt what is yours.'
+                : 'Decides which rules are law here. It may be said later.'
+            }
+          />
+          <OneOf label="It is" choices={KINDS} value={filled.kind} onChange={set('kind')} />
+        </div>
         <div className={formStyles.row}>
           <TextField
             label="Your member number"

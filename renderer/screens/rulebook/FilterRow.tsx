@@ -48,21 +48,26 @@ export function FilterRow({ search, families, onChange, onTurn, onClear, onLeave
       </KeyedBox>
       <span>Show</span>
       <span className={styles.choices}>
-        {[{ id: undefined, plural: 'every family' }, ...withRules].map(f => (
-          <button
-            key={f.id ?? ''}
-            type="button"
-            className={`${styles.slot} ${search.family === f.id ? styles.set : ''}`}
-            aria-pressed={search.family === f.id}
-            onClick={() => onChange({ ...search, family: f.id })}
-          >
-            {f.plural}
-          </button>
-        ))}
+        <select
+          className={`${styles.slot} ${search.family === undefined ? '' : styles.set}`}
+          aria-label="Family"
+          value={search.family ?? ''}
+          onChange={event => onChange({ ...search, family: event.currentTarget.value || undefined })}
+        >
+          <option value="">every family</option>
+          {withRules.map(f => (
+            <option key={f.id} value={f.id}>
+              {f.plural}
+            </option>
+          ))}
+        </select>
         <KeyHint of="n" />
       </span>
       {search.source !== undefined ? (
         <Chip said={`by ${search.source}`} onTakeOut={() => onChange({ ...search, source: undefined })} />
+      ) : null}
+      {search.only ? (
+        <Chip said={`that are ${search.only}`} onTakeOut={() => onChange({ ...search, only: undefined })} />
       ) : null}
       {search.unsure ? (
         <Chip

@@ -1,21 +1,25 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useMemo, useRef, useState } from 'react';
+import type { Family, Requirement } from '../../../domain/rulebook/types.ts';
+import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { setDensity, useDensity } from '../../parts/grid/density.ts';
 import { Grid, type GridHandle } from '../../parts/grid/Grid.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { Empty } from '../../parts/words/NotReady.tsx';
 import { ruleColumns } from './columns.tsx';
-import { linesOf } from './entries.ts';
+import { type Entry, linesOf } from './entries.ts';
 import { FilterRow, type FilterRowHandle } from './FilterRow.tsx';
-import { adoptForm } from './forms.ts';
+import { changeForm } from './forms/changeForm.ts';
+import { localForm } from './forms/localForm.ts';
+import { confirmForm, endForm, takeForm } from './forms/takeForms.ts';
 import type { BookProps } from './RuleBook.tsx';
 import { RulePanel } from './RulePanel.tsx';
 import styles from './rulebook.module.css';
 import { isFiltered } from './search.ts';
-import { useConcerned } from './useConcerned.ts';
 
 /** Every requirement, by family or by source, and one of them in full beside the list. */
 export function Requirements({ search, entries, families, today, onChange }: BookProps) {
@@ -25,7 +29,8 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
   const filter = useRef<FilterRowHandle>(null);
   const panel = useRef<HTMLElement>(null);
   const [activeKey, setActiveKey] = useState<string | null>(null);
-  const [changing, setChanging] = useState(false);
+  const [form, setForm] = useState<DeedForm | null>(null);
+  const makes = useAsk('makes.list', {});
   const bySource = search.by === 'source';
   const lines = linesOf(entries, families, search);
   const columns = useMemo(() => ruleColumns(families, bySource, today), [families, bySource, today]);
@@ -44,7 +49,6 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
   const open = entries.find(e => e.requirement.id === search.rule);
   const looked = open ?? entry;
   const family = families.find(f => f.id === (search.family ?? looked?.requirement.family));
-  const concerned = useConcerned(looked, changing);
 
   const show = (rule: string | undefined) => onChange({ ...search, rule }, true);
   const goTo = (at: number) => {
@@ -72,7 +76,24 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
     onChange({ ...search, family: ids[(ids.indexOf(search.family) + 1) % ids.length] });
   };
 
+  const ofFamily = (r: Requirement) => families.find(f => f.id === r.family);
+  const deeds = looked ? deedsOn(looked, ofFamily, setForm) : [];
+  // What the filter has singled out may be taken in one go.
+  const shown = [...new Set(lines.flatMap(l => (l.heading === null ? [l.entry] : [])))];
+  const takeAll =
+    search.only === 'to confirm'
+      ? () => setForm(confirmForm(shown, ofFamily))
+      : search.only === 'offered' || search.only === 'newer text'
+        ? () => setForm(takeForm(shown, ofFamily))
+        : null;
+  const addLocal = () =>
+    setForm(
+      localForm(families, entries, makes.data ?? [], { family: search.family ?? looked?.requirement.family }),
+    );
+
   useKeys('Requirements', [
+    { key: 'a', label: 'A requirement of the department’s own', run: addLocal },
+    ...(takeAll ? [{ key: 'b', label: 'All that is shown, in one act', run: takeAll }] : []),
     { key: 'f', label: 'Filter by typing', run: () => filter.current?.focus() },
     { key: 'g', label: 'Group by family or by source', run: turn },
     { key: 'n', label: 'The next family alone', run: nextFamily },
@@ -83,11 +104,7 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
     'The requirement',
     [
       { key: 't', label: 'Try it on an imagined thing', run: tryIt },
-      {
-        key: 'e',
-        label: looked?.adopted === false ? 'Adopt it' : 'Change its warning, or what being late does',
-        run: () => setChanging(true),
-      },
+      ...deeds.map(d => ({ key: d.key, label: d.title, run: d.run })),
       { key: 'o', label: 'The things it concerns', run: openDue },
     ],
     looked !== undefined,
@@ -117,7 +134,14 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
           label="Requirements"
           handle={grid}
           columns={columns}
-          listKey={JSON.stringify([search.by, search.family, search.source, search.text, search.unsure])}
+          listKey={JSON.stringify([
+            search.by,
+            search.family,
+            search.source,
+            search.text,
+            search.unsure,
+            search.only,
+          ])}
           count={lines.length}
           rowAt={at => lines[at]}
           headingAt={at => {
@@ -162,6 +186,14 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
             </Action>
           </>
         ) : null}
+        {takeAll && shown.length > 0 ? (
+          <Action weight="quiet" hint="b" onClick={takeAll}>
+            {search.only === 'to confirm' ? 'Confirm' : 'Adopt'} all {shown.length}
+          </Action>
+        ) : null}
+        <Action weight="quiet" hint="a" onClick={addLocal}>
+          Add one of our own
+        </Action>
         <span className={styles.footRight}>
           <Action weight="quiet" hint="z" onClick={turnDensity}>
             {density === 'dense' ? 'Comfortable rows' : 'Dense rows'}
@@ -183,22 +215,35 @@ export function Requirements({ search, entries, families, today, onChange }: Boo
           today={today}
           onClose={close}
           onTry={tryIt}
-          onChange={() => setChanging(true)}
+          deeds={deeds}
         />
       ) : null}
-      {changing && looked ? (
-        <DeedDialog
-          form={adoptForm(
-            looked,
-            families.find(f => f.id === looked.requirement.family),
-            concerned,
-          )}
-          today={today}
-          onClose={() => setChanging(false)}
-        />
-      ) : null}
+      {form ? <DeedDialog form={form} today={today} onClose={() => setForm(null)} /> : null}
     </div>
   );
+}
+
+/** What may be done with a requirement as it stands; what is law is not ended. */
+function deedsOn(
+  entry: Entry,
+  ofFamily: (r: Requirement) => Family | undefined,
+  open: (form: DeedForm) => void,
+): { key: string; title: string; run: () => void }[] {
+  const family = ofFamily(entry.requirement);
+  if (!entry.adopted) return [{ key: 'e', title: 'Adopt', run: () => open(takeForm([entry], ofFamily)) }];
+  const { line } = entry;
+  return [
+    { key: 'e', title: 'Change', run: () => open(changeForm(entry, family)) },
+    ...(line.toConfirm
+      ? [{ key: 'm', title: 'Confirm', run: () => open(confirmForm([entry], ofFamily)) }]
+      : []),
+    ...(line.hasNewer
+      ? [{ key: 'u', title: 'Newer text', run: () => open(takeForm([entry], ofFamily)) }]
+      : []),
+    ...(line.force.force === 'law'
+      ? []
+      : [{ key: 'x', title: 'End', run: () => open(endForm(entry, family)) }]),
+  ];
 }
 
 const countWords = (n: number) => `${n} ${n === 1 ? 'requirement' : 'requirements'}`;

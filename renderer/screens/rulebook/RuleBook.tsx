@@ -7,7 +7,8 @@ import { useAsk } from '../../api/ask.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
-import { type Entry, entriesOf } from './entries.ts';
+import { Editions } from './Editions.tsx';
+import { type Entry, entriesOf, STANDINGS, standingsOf } from './entries.ts';
 import { Permits } from './Permits.tsx';
 import { Requirements } from './Requirements.tsx';
 import styles from './rulebook.module.css';
@@ -22,6 +23,7 @@ const PARTS: readonly { part: RulePart; key: string; title: string }[] = [
   { part: 'rules', key: 'r', title: 'Requirements' },
   { part: 'policies', key: 's', title: 'Settings' },
   { part: 'permits', key: 'q', title: 'Permits' },
+  { part: 'editions', key: 'v', title: 'Editions' },
   { part: 'try', key: 't', title: 'Try it' },
 ];
 
@@ -91,12 +93,16 @@ function Book({ search, book, families, today }: Omit<BookProps, 'entries' | 'on
       {now === 'rules' ? <Requirements {...props} /> : null}
       {now === 'policies' ? <Settings {...props} /> : null}
       {now === 'permits' ? <Permits {...props} /> : null}
+      {now === 'editions' ? <Editions {...props} /> : null}
       {now === 'try' ? <TryIt {...props} /> : null}
     </div>
   );
 }
 
 const searchOf = (part: RulePart): RuleSearch => (part === 'rules' ? {} : { part });
+
+/** Standings that ask something of the department, or that nobody should overlook. */
+const ASKS: ReadonlySet<string> = new Set(['to confirm', 'newer text', 'looser']);
 
 /** The answer in one line of numbers; what leads somewhere is a link. */
 function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookList }) {
@@ -111,6 +117,16 @@ function Numbers({ entries, book }: { entries: readonly Entry[]; book: RulebookL
           <b>{adopted}</b> of {entries.length} adopted
         </Link>
       </li>
+      {STANDINGS.filter(s => s !== 'ours' && s !== 'rests here').map(standing => {
+        const n = entries.filter(e => standingsOf(e).includes(standing)).length;
+        return n === 0 ? null : (
+          <li key={standing} className={ASKS.has(standing) ? styles.unsure : undefined}>
+            <Link to="/rules" search={{ only: standing }}>
+              <b>{n}</b> {standing}
+            </Link>
+          </li>
+        );
+      })}
       {unsure > 0 ? (
         <li className={styles.unsure}>
           <Link to="/rules" search={{ unsure: true }}>

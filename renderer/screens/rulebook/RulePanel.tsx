@@ -15,14 +15,16 @@ import {
   confidenceSentence,
   LATE_WORDS,
   narrowerWords,
+  OWN_WORDS,
   settledWords,
   warnWords,
 } from '../../../domain/rulebook/words.ts';
 import { Action } from '../../parts/Action.tsx';
 import { Caution } from '../../parts/words/Caution.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
-import { adoptedWords, type Entry } from './entries.ts';
+import { adoptedWords, type Entry, forceHere } from './entries.ts';
 import panelStyles from './panel.module.css';
+import { RuleHistory } from './RuleHistory.tsx';
 import styles from './rulebook.module.css';
 import { Standing } from './standing.tsx';
 
@@ -34,11 +36,12 @@ interface RulePanelProps {
   today: string;
   onClose: () => void;
   onTry: () => void;
-  onChange: () => void;
+  /** What may be done with it, each with its key. */
+  deeds: readonly { key: string; title: string; run: () => void }[];
 }
 
 export function RulePanel(props: RulePanelProps) {
-  const { panel, entry, entries, family, today, onClose, onTry, onChange } = props;
+  const { panel, entry, entries, family, today, onClose, onTry, deeds } = props;
   const { requirement } = entry;
   const titleOf = (id: string) => entries.find(e => e.requirement.id === id)?.requirement.title;
   const periods = periodLines(requirement.clock);
@@ -62,13 +65,16 @@ export function RulePanel(props: RulePanelProps) {
         {adoptedWords(entry, today)}
         {entry.adopted ? '.' : ': nothing is judged by it.'}
       </p>
+      <Beside entry={entry} />
       <div className={panelStyles.actions}>
         <Action weight="main" hint="t" onClick={onTry}>
           Try this
         </Action>
-        <Action hint="e" onClick={onChange}>
-          {entry.adopted ? 'Change' : 'Adopt'}
-        </Action>
+        {deeds.map(d => (
+          <Action key={d.key} hint={d.key} onClick={d.run}>
+            {d.title}
+          </Action>
+        ))}
       </div>
       {entry.adopted ? (
         <Part title="How its things stand">
@@ -110,8 +116,16 @@ export function RulePanel(props: RulePanelProps) {
         <dl className={panelStyles.facts}>
           <dt>Force</dt>
           <dd>
-            <strong>{capital(requirement.force)}.</strong> {requirement.binds}
+            <strong>{capital(forceHere(entry))} here.</strong> {entry.line.force.says}
+            {entry.line.force.certain ? null : (
+              <span className={styles.unconfirmed}>
+                It is not certain. <Link to="/department">The department’s profile</Link> decides: say what is
+                so there.
+              </span>
+            )}
           </dd>
+          <dt>Binds</dt>
+          <dd>{requirement.binds}</dd>
           {requirement.sources.map((source, i) => (
             <SourceLine key={`${source.document} ${source.section}`} source={source} first={i === 0} />
           ))}
@@ -125,7 +139,37 @@ export function RulePanel(props: RulePanelProps) {
           <Versions entry={entry} today={today} />
         </Part>
       ) : null}
+      {entry.adopted ? (
+        <Part title="What was decided">
+          <RuleHistory requirement={requirement.id} />
+        </Part>
+      ) : null}
     </aside>
+  );
+}
+
+/** How it stands beside the book, where it does not stand as it ships. */
+function Beside({ entry }: { entry: Entry }) {
+  const { own, confirmed } = entry.requirement;
+  return (
+    <>
+      {own ? (
+        <p className={own.change === 'looser' ? styles.unconfirmed : styles.soft}>
+          {OWN_WORDS[own.change]} {own.authority ? `${own.authority}: ` : ''}
+          {own.reason}
+        </p>
+      ) : null}
+      {confirmed ? <p className={styles.soft}>Confirmed from {confirmed}.</p> : null}
+      {entry.line.toConfirm ? (
+        <p className={styles.unconfirmed}>
+          From memory alone, and not confirmed: nothing is judged by it until somebody has looked it up.
+        </p>
+      ) : null}
+      {entry.line.hasNewer ? <p className={styles.unconfirmed}>The program has a newer text of it.</p> : null}
+      {entry.line.isJudgedHere ? null : (
+        <p className={styles.soft}>It rests: the department is of another state or kind.</p>
+      )}
+    </>
   );
 }
 

@@ -4,7 +4,7 @@ import { cited, confidenceSentence } from '../../../domain/rulebook/words.ts';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
-import { policyForm } from './forms.ts';
+import { policyForm } from './forms/policyForm.ts';
 import type { BookProps } from './RuleBook.tsx';
 import styles from './rulebook.module.css';
 

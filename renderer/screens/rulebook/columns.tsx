@@ -2,7 +2,7 @@ import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import type { Family, Source } from '../../../domain/rulebook/types.ts';
 import { cited, leastSure, narrowerWords } from '../../../domain/rulebook/words.ts';
 import type { Column } from '../../parts/grid/Grid.tsx';
-import { adoptedWords, type Entry, type Line } from './entries.ts';
+import { adoptedWords, type Entry, forceHere, type Line, standingsOf } from './entries.ts';
 import styles from './rulebook.module.css';
 
 /** The columns of the list. Grouped by source, the source told is the one that the group is of. */
@@ -19,6 +19,10 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
         <span className={styles.title}>
           {entry.requirement.title}
           <span className={styles.narrower}>{narrowerWords(entry.requirement, familyOf(entry))}</span>
+          {standingsOf(entry).includes('looser') ? <span className={styles.unsure}> · looser</span> : null}
+          {standingsOf(entry).includes('to confirm') ? (
+            <span className={styles.unsure}> · to confirm</span>
+          ) : null}
         </span>
       )),
     },
@@ -53,15 +57,15 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     },
     {
       key: 'force',
-      head: 'Force',
+      head: 'Force here',
       width: '11.5ch',
-      spare: true,
-      cell: of(e => <span>{e.requirement.force}</span>),
+      cell: of(e => <span className={e.line.force.certain ? undefined : styles.unsure}>{forceHere(e)}</span>),
     },
     {
       key: 'seen',
       head: 'Seen',
       width: '11.5ch',
+      spare: true,
       cell: of((entry, line) => {
         const seen = seenIn(entry, bySource ? groupOf(line, entry) : null);
         return seen === 'read' ? <span>read</span> : <span className={styles.unsure}>{SEEN[seen]}</span>;
@@ -77,10 +81,12 @@ export function ruleColumns(families: readonly Family[], bySource: boolean, toda
     {
       key: 'adopted',
       head: 'Adopted',
-      width: 'minmax(13ch, 15ch)',
+      width: 'minmax(13ch, 17ch)',
       spare: true,
       cell: of(entry => (
-        <span className={entry.adopted ? undefined : styles.unsure}>{adoptedWords(entry, today)}</span>
+        <span className={standingsOf(entry).length > 0 ? styles.unsure : undefined}>
+          {standingsOf(entry).join(', ') || adoptedWords(entry, today)}
+        </span>
       )),
     },
   ].filter(c => !(bySource && c.key === 'edition'));

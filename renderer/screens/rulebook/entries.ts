@@ -13,6 +13,8 @@ export interface Entry {
   adopted: boolean;
   /** From when the version shown is in force; null: from the opening on. */
   from: string | null;
+  /** The version shown as the store tells it: its force here, whether it waits for a word. */
+  line: RuleLine;
   /** Every version, in the order of the days it is in force. */
   versions: readonly RuleLine[];
 }
@@ -31,7 +33,8 @@ export function entriesOf(rules: readonly RuleLine[], today: string): Entry[] {
     const shown =
       lines.find(l => (l.from === null || l.from <= today) && (l.to === null || today < l.to)) ?? lines[0];
     if (!shown) return [];
-    return [{ requirement: shown.requirement, adopted: shown.adopted, from: shown.from, versions: lines }];
+    const { requirement, adopted, from } = shown;
+    return [{ requirement, adopted, from, line: shown, versions: lines }];
   });
 }
 
@@ -59,7 +62,33 @@ export function linesOf(entries: readonly Entry[], families: readonly Family[], 
   ]);
 }
 
-function fits({ requirement }: Entry, family: Family | undefined, search: RuleSearch): boolean {
+/** What is asked of the department, or what it has made its own: how an entry stands beside the book. */
+export const STANDINGS = ['to confirm', 'offered', 'newer text', 'looser', 'ours', 'rests here'] as const;
+export type StandingBeside = (typeof STANDINGS)[number];
+
+/** How it stands beside the book; empty where it is adopted as it ships. */
+export function standingsOf({ line, requirement }: Pick<Entry, 'line' | 'requirement'>): StandingBeside[] {
+  const change = requirement.own?.change;
+  return [
+    ...(line.toConfirm ? (['to confirm'] as const) : []),
+    ...(line.adopted ? [] : (['offered'] as const)),
+    ...(line.hasNewer ? (['newer text'] as const) : []),
+    ...(change === 'looser' ? (['looser'] as const) : []),
+    ...(change === undefined ? [] : (['ours'] as const)),
+    ...(line.isJudgedHere ? [] : (['rests here'] as const)),
+  ];
+}
+
+/** The force a requirement has here, in one word: what is law elsewhere is a benchmark. */
+export function forceHere({ line, requirement }: Pick<Entry, 'line' | 'requirement'>): string {
+  const { force, certain } = line.force;
+  if (requirement.force === 'law' && force !== 'law') return 'benchmark';
+  return certain ? force : `${force}?`;
+}
+
+function fits(entry: Entry, family: Family | undefined, search: RuleSearch): boolean {
+  const { requirement } = entry;
+  if (search.only !== undefined && !standingsOf(entry).includes(search.only)) return false;
   if (search.family !== undefined && requirement.family !== search.family) return false;
   if (search.source !== undefined && !requirement.sources.some(s => s.document === search.source))
     return false;
@@ -72,6 +101,8 @@ function fits({ requirement }: Entry, family: Family | undefined, search: RuleSe
     also: [
       ...requirement.sources.map(s => `${cited(s)} ${s.edition}`),
       requirement.force,
+      forceHere(entry),
+      ...standingsOf(entry),
       requirement.late,
       clockWords(requirement, family),
     ].join(' '),

@@ -72,6 +72,36 @@ export function exampleOf(family: string, today: string): Example {
           { activity: 'operational check', on: daysAgo(3), outcome: 'pass' },
         ],
       };
+    case 'facepiece':
+      return {
+        attributes: { wearer: 'R. Alder', kind: 'full', size: 'medium', inService: monthsAgo(20) },
+        history: [
+          { activity: 'fit test', on: monthsAgo(11), outcome: 'pass' },
+          { activity: 'inspection', on: daysAgo(20), outcome: 'pass' },
+        ],
+      };
+    case 'compressor':
+      return {
+        attributes: {
+          kind: 'compressor and fill station',
+          lubrication: 'oil',
+          filterDue: dayText(addMonths(now, 2)),
+          inService: monthsAgo(50),
+        },
+        history: [
+          { activity: 'service', on: monthsAgo(7), outcome: 'pass' },
+          { activity: 'air sample', on: monthsAgo(2), outcome: 'pass' },
+          { activity: 'inspection', on: monthsAgo(2), outcome: 'pass' },
+        ],
+      };
+    case 'extinguisher':
+      return {
+        attributes: { type: 'dry chemical stored pressure', rating: '80-B:C', made: month(monthsAgo(70)) },
+        history: [
+          { activity: 'maintenance', on: monthsAgo(11), outcome: 'pass' },
+          { activity: 'inspection', on: daysAgo(25), outcome: 'pass' },
+        ],
+      };
     case 'apparatus':
       return {
         attributes: {

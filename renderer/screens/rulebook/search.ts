@@ -1,6 +1,7 @@
 /** What the address of the rule book says, so that Back undoes the last step. */
+import { STANDINGS, type StandingBeside } from './entries.ts';
 
-const PARTS = ['rules', 'policies', 'permits', 'try'] as const;
+const PARTS = ['rules', 'policies', 'permits', 'editions', 'try'] as const;
 export type RulePart = (typeof PARTS)[number];
 
 /** Which part of the book, which family or source, which requirement is open. */
@@ -17,6 +18,8 @@ export interface RuleSearch {
   text?: string | undefined;
   /** Only what rests on a source that was not read in the document itself. */
   unsure?: true | undefined;
+  /** Only what stands so beside the book. */
+  only?: StandingBeside | undefined;
 }
 
 export function readRuleSearch(raw: Record<string, unknown>): RuleSearch {
@@ -29,9 +32,11 @@ export function readRuleSearch(raw: Record<string, unknown>): RuleSearch {
   }
   if (raw.by === 'source') said.by = 'source';
   if (raw.unsure === true) said.unsure = true;
+  const only = STANDINGS.find(s => s === raw.only);
+  if (only) said.only = only;
   return said;
 }
 
 /** Whether the list shows less than the whole book. */
-export const isFiltered = ({ family, source, text, unsure }: RuleSearch): boolean =>
-  [family, source, text, unsure].some(v => v !== undefined);
+export const isFiltered = ({ family, source, text, unsure, only }: RuleSearch): boolean =>
+  [family, source, text, unsure, only].some(v => v !== undefined);

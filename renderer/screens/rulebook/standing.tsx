@@ -3,7 +3,7 @@ import { Link } from '@tanstack/react-router';
 import type { DueCounts } from '../../../db/api.ts';
 import { DUE_STATES, type DueState } from '../../../domain/derive/due.ts';
 import { useAsk } from '../../api/ask.ts';
-import { StateMark, stateWord } from '../../parts/state/StateMark.tsx';
+import { StateMark } from '../../parts/state/StateMark.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import panelStyles from './panel.module.css';
 import styles from './rulebook.module.css';
@@ -16,16 +16,7 @@ const statesOf = ({ byState }: DueCounts): { state: DueState; n: number }[] =>
 
 const thingsText = (n: number) => `${n.toLocaleString('en-US')} ${n === 1 ? 'thing' : 'things'}`;
 
-/** `It concerns 1,204 things today: 12 overdue, 40 due soon, 1,152 current.` */
-export function concernedWords(counts: DueCounts): string {
-  const states = statesOf(counts);
-  if (states.length === 0) return 'It concerns nothing today.';
-  const all = states.reduce((sum, s) => sum + s.n, 0);
-  const each = states.map(s => `${s.n.toLocaleString('en-US')} ${stateWord(s.state).toLowerCase()}`);
-  return `It concerns ${thingsText(all)} today: ${each.join(', ')}.`;
-}
-
-/** The same as marks, each leading to those things. */
+/** As marks, each leading to those things. */
 export function Standing({ requirement }: { requirement: string }) {
   const counts = useAsk('due.counts', { requirement });
   if (!counts.data) return <NotReady loaded={counts} />;

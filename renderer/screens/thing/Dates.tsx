@@ -1,13 +1,15 @@
 import type { DueListRow, ItemPage } from '../../../db/api.ts';
+import { LOOSER_MEANS } from '../../../domain/rulebook/due-words.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
+import { DueDate, DutyTitle } from '../../parts/words/DutyTitle.tsx';
 import { DateText, daysFigure } from '../../parts/words/dates.tsx';
 import { Empty } from '../../parts/words/NotReady.tsx';
 
 const COLUMNS: readonly TableColumn<DueListRow>[] = [
-  { key: 'title', head: 'What is owed', cell: r => r.title },
+  { key: 'title', head: 'What is owed', cell: r => <DutyTitle row={r} /> },
   { key: 'state', head: 'State', cell: r => <StateMark state={r.state} /> },
-  { key: 'due', head: 'Due', figure: true, cell: r => <DateText date={r.dueOn} /> },
+  { key: 'due', head: 'Due', figure: true, cell: r => <DueDate row={r} /> },
   { key: 'days', head: 'Days left', figure: true, cell: r => daysFigure(r.daysLeft) },
   { key: 'last', head: 'Last done', figure: true, cell: r => <DateText date={r.lastOn} /> },
   { key: 'late', head: 'Being late', cell: r => r.late },
@@ -42,6 +44,13 @@ export function Dates({ page, duty, onOpen }: DatesProps) {
           isOpen={r => r.requirement === duty}
         />
       )}
+      {page.beforeReturn.length > 0 ? (
+        <p role="note">
+          In storage these wait, and are owed before it comes back:{' '}
+          {page.beforeReturn.join(', ').toLowerCase()}.
+        </p>
+      ) : null}
+      {page.due.some(r => r.own === 'looser') ? <p role="note">{LOOSER_MEANS}</p> : null}
     </section>
   );
 }

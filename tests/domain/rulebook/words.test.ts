@@ -11,8 +11,6 @@ import {
   periodLines,
 } from '../../../domain/rulebook/clock-words.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
-import { leastLate, loosened } from '../../../domain/rulebook/loosen.ts';
-import type { Requirement } from '../../../domain/rulebook/types.ts';
 import {
   concernsWords,
   leastSure,
@@ -144,27 +142,5 @@ describe('every shipped requirement', () => {
       expect.arrayContaining(['spec', 'construction', 'made', 'star', 'gas']),
     );
     expect(attributesRead(shipped('hose.service-test'))).toEqual(['use', 'made', 'inService']);
-  });
-});
-
-describe('what is law (each effect is the department’s choice, law apart)', () => {
-  const as = (id: string, late: Requirement['late']) => loosened({ ...shipped(id), late });
-
-  it('keeps the effect it ships with, and says by which clause', () => {
-    expect(leastLate('cylinder.requalification')?.late).toBe('blocks');
-    expect(as('cylinder.requalification', 'limits')?.clause).toMatch(/^49 CFR 180\.205\(c\)/);
-    expect(as('cylinder.requalification', 'notes')).not.toBeNull();
-    expect(as('cylinder.requalification', 'blocks')).toBeNull();
-  });
-
-  it('is not got round by calling it something else', () =>
-    expect(
-      loosened({ ...shipped('cylinder.requalification'), force: 'practice', late: 'notes' } as Requirement),
-    ).not.toBeNull());
-
-  it('may do more than the book ships, and a standard may do less', () => {
-    expect(as('hose.inspection', 'blocks')).toBeNull();
-    expect(as('hose.service-test', 'notes')).toBeNull();
-    expect(loosened({ id: 'ours.weekly', late: 'notes' })).toBeNull();
   });
 });

@@ -24,7 +24,7 @@ export const CYLINDER_USE_CHECKS: readonly Check[] = [
 async function requalifyBy(attributes: Values, history: { activity: string; on: string }[]) {
   const department = await departmentWith();
   const trial = await department.trial('cylinder', attributes, history, '2049-12-31');
-  const rows = trial.rows.filter(r => r.title === 'Requalification');
+  const rows = trial.rows.filter(r => r.requirement.startsWith(REQUALIFICATION));
   // Exactly one of them speaks: two would contradict each other, none would leave it untested.
   expect(rows.length).toBeLessThanOrEqual(1);
   return rows[0]?.dueOn;

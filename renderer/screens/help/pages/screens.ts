@@ -295,6 +295,14 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
         ],
       },
       {
+        heading: 'What the department is',
+        says: [
+          'Under Settings: its state, whether it is career, volunteer, combination or a private brigade, and whether the workplace-safety rules bind it. The same rule is law for one department and a benchmark for another; intervals that differ for career and volunteer follow it too.',
+          'What is not certain is said and taken as law until you have found out. Before you sign you see what comes into force and which dates move.',
+          'Outside the United States the book starts empty.',
+        ],
+      },
+      {
         heading: 'Backup and restore',
         steps: [
           'A backup is the whole department in one file, with the head of its ledger.',
