@@ -48,7 +48,14 @@ const plain = [
   z.strictObject({
     kind: z.literal('fixed month'),
     month: z.number().int().min(1).max(12),
-    every_months: z.number().int().min(1).max(120),
+    every_months: z
+      .number()
+      .int()
+      .min(1)
+      .max(120)
+      .refine(n => 12 % n === 0 || n % 12 === 0, {
+        error: 'does not come round in one month of the year. Use 1, 2, 3, 4, 6, 12 or whole years.',
+      }),
     early_months: z.number().int().min(0).max(11),
     atMost: every.optional(),
     first,

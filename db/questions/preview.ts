@@ -164,6 +164,7 @@ function compared(
     for (const { thing, subject } of thingsOf(asking.db, family)) {
       told.things++;
       const rows = [dueRows(was, subject, before), dueRows(becomes, subject, after)].map(
+        // A row that another covers from some day on is left for the days before it.
         list => new Map(list.filter(row => inForce(row, on)).map(row => [row.requirement, row])),
       );
       const [old, now] = rows as [Map<string, DueRow>, Map<string, DueRow>];

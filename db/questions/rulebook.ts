@@ -1,9 +1,8 @@
 /** The rule book: what is offered, what is adopted, and what it would say of a thing that is not here. */
 import { z } from 'zod';
-import { isConfirmed } from '../../domain/derive/thing.ts';
 import { type Book, policyOn } from '../../domain/rulebook/book.ts';
 import { PERMIT_OFFERS, SPEC_PERIODS } from '../../domain/rulebook/cylinder.ts';
-import { forceIn, isJudgedIn, profileOn } from '../../domain/rulebook/force.ts';
+import { forceIn, isConfirmed, isJudgedIn, profileOn } from '../../domain/rulebook/force.ts';
 import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../domain/rulebook/index.ts';
 import { POLICIES } from '../../domain/rulebook/policies.ts';
 import { isSame } from '../../domain/rulebook/same.ts';

@@ -1,11 +1,13 @@
 /** What the adopted book would say of a thing that is not in the department. */
+
 import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import { parseWhen } from '../../domain/calendar/when.ts';
 import { explain, whyLine } from '../../domain/derive/explain.ts';
-import { derive, inForce, isConfirmed, lifeEndsOn } from '../../domain/derive/thing.ts';
+import { derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
 import { ASSIGNMENTS, type Fact, OUTCOMES } from '../../domain/facts.ts';
 import { type Book, bookFrom } from '../../domain/rulebook/book.ts';
+import { isConfirmed } from '../../domain/rulebook/force.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { METERS } from '../../domain/rulebook/types.ts';
 import { attributeProblems, values, when } from '../actions/fields.ts';

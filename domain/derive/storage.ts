@@ -16,7 +16,7 @@ export function owedBeforeReturn(derived: Derived, book: Book, day: Day): Requir
     versions.filter(v => v.requirement.inStorage === 'waits').map(v => v.requirement.id),
   );
   const late = dueRows(versions, { ...derived, assignment: null }, book)
-    .filter(row => waiting.has(row.requirement))
+    .filter(row => waiting.has(row.requirement) && inForce(row, day))
     .filter(row => ['overdue', 'never done', 'retest owed', 'life ended'].includes(stateOn(row, day)))
     .map(row => row.requirement);
   return versions.flatMap(v => (late.includes(v.requirement.id) ? [v.requirement] : []));

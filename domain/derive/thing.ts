@@ -21,7 +21,8 @@ import {
   type Values,
 } from '../facts.ts';
 import type { Book, RuleVersion } from '../rulebook/book.ts';
-import type { Requirement, Condition as RuleCondition } from '../rulebook/types.ts';
+import { isConfirmed } from '../rulebook/force.ts';
+import type { Requirement, Condition as RuleCondition, WhenLate } from '../rulebook/types.ts';
 import { withArticle } from '../rulebook/words.ts';
 import { readClock, type Subject } from './clocks/index.ts';
 import { compare, type Decimal, decimalOf } from './decimal.ts';
@@ -287,9 +288,13 @@ function covers(rival: Requirement, other: DueRow, requirement: Requirement, row
     // Of two of one duty the stricter is listed; of two that say the same the one that stands beside gives way.
     const standsBeside = requirement.besides === rival.id;
     const givesWay = standsBeside || (rival.besides !== requirement.id && requirement.id > rival.id);
+    // What would stop less, or be late on a later day or on none that is certain, hides nothing.
+    const heavier = WEIGHT[other.late] - WEIGHT[row.late];
+    if (heavier < 0) return false;
     if (row.basis === 'retest') return other.basis === 'retest' && givesWay;
     if (!isDated || other.basis === 'none' || other.basis === 'unjudged' || other.basis === 'life')
       return false;
+    if (lateBy(other) > lateBy(row)) return false;
     const order = comesBy(other) - comesBy(row);
     return order < 0 || (order === 0 && givesWay);
   }
@@ -306,6 +311,14 @@ export function comesBy({ basis, dueOn }: DueRow): number {
   if (dueOn !== null) return dueOn;
   return basis === 'projected' ? Number.MAX_SAFE_INTEGER : Number.MIN_SAFE_INTEGER;
 }
+
+/** The last day on which a row is certainly not late: none of what is owed already, every one of what is not certain. */
+function lateBy({ basis, lateOn }: DueRow): number {
+  if (lateOn !== null) return lateOn;
+  return basis === 'projected' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+}
+
+const WEIGHT: Readonly<Record<WhenLate, number>> = { notes: 0, limits: 1, blocks: 2 };
 
 /** One requirement version on one thing. `tell` collects the arithmetic for a person who asks why. */
 export function dueRow(
@@ -383,11 +396,6 @@ const HAS_NO_DATE: ReadonlySet<Requirement['clock']['kind']> = new Set([
   'once',
   'reading limit',
 ]);
-
-/** Whether a requirement may be judged by: one whose sources are all from memory only once the department confirmed it. */
-export function isConfirmed({ sources, confirmed }: Requirement): boolean {
-  return confirmed !== undefined || sources.some(s => s.confidence !== 'memory');
-}
 
 /** The last record from which a requirement counts, or null. */
 export function countedRecord(requirement: Requirement, records: readonly RecordFact[]): RecordFact | null {

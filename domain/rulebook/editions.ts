@@ -2,6 +2,7 @@
  * Editions: the same rule under two document numbers. The standards were merged and renumbered from 2022 on; what a
  * department has adopted stays what it was judged by, and a new edition is adopted from a day on.
  */
+import { isConfirmed } from './force.ts';
 import type { Confidence, Requirement, Source } from './types.ts';
 
 export interface Edition {
@@ -82,9 +83,13 @@ export function underEdition(requirement: Requirement, edition: Edition): Requir
   const [{ document } = { document: '' }] = requirement.sources.filter(s =>
     edition.takesIn.includes(s.document),
   );
+  const sources = requirement.sources.map(renumbered);
+  // The duty was seen, and only its new number is from memory: it stays judged by.
+  const isSeen = isConfirmed(requirement) && !isConfirmed({ ...requirement, sources });
   return {
     ...requirement,
-    sources: requirement.sources.map(renumbered),
+    sources,
+    ...(isSeen ? { confirmed: `As it stood in ${document}; its new number is from memory.` } : {}),
     binds: requirement.binds.replaceAll(document, `${edition.document} (${edition.edition})`),
   };
 }

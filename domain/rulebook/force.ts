@@ -117,3 +117,8 @@ export function isJudgedIn(
   if (where.states && (state === null || !where.states.includes(state))) return false;
   return !where.kinds || (kind !== null && where.kinds.includes(kind));
 }
+
+/** Whether a requirement may be judged by: one whose sources are all from memory only once the department confirmed it. */
+export function isConfirmed({ sources, confirmed }: Pick<Requirement, 'sources' | 'confirmed'>): boolean {
+  return confirmed !== undefined || sources.some(s => s.confidence !== 'memory');
+}

@@ -1,5 +1,6 @@
 /** How one version of a requirement stands to another: stricter, looser, or merely other. */
 import { parseDay } from '../calendar/day.ts';
+import { isConfirmed } from './force.ts';
 import { isSame } from './same.ts';
 import type { Clock, Every, OwnVersion, Requirement, WhenLate } from './types.ts';
 
@@ -47,7 +48,9 @@ export function differences(against: Requirement, own: Requirement): Difference[
   put('warnDays', own.warnDays === against.warnDays ? null : 'other');
   const words = (r: Requirement) => [r.title, r.who, r.cautions, r.binds, r.asks];
   put('words', isSame(words(own), words(against)) ? null : 'other');
-  put('sources', isSame(own.sources, against.sources) ? null : 'other');
+  // What is from memory alone is not judged by, so sources may take a requirement out of force.
+  const isUnjudged = isConfirmed(against) && !isConfirmed(own);
+  put('sources', isUnjudged ? 'looser' : isSame(own.sources, against.sources) ? null : 'other');
   return found;
 }
 
@@ -75,22 +78,66 @@ function byMembers(own: readonly unknown[], against: readonly unknown[]): Differ
  */
 function clockEffect(against: Clock, own: Clock): Difference['effect'] | null {
   if (isSame(against, own)) return null;
-  const [was, now] = [allowances(against), allowances(own)];
-  const isLooser = [...was].some(([limit, amount]) => (now.get(limit) ?? Number.POSITIVE_INFINITY) > amount);
-  if (isLooser) return 'looser';
-  const isStricter = [...now].some(
-    ([limit, amount]) => (was.get(limit) ?? Number.POSITIVE_INFINITY) > amount,
-  );
-  return isStricter ? 'stricter' : 'other';
+  const [was, now] = [allowances(against, daysOf), allowances(own, daysOf)];
+  // Thirty days are longer than a February: where days stand against months, the months are taken at their worst.
+  const texts = JSON.stringify([against, own]);
+  const isMixed = texts.includes('"days"') && /"(early_)?months"/.test(texts);
+  const least = isMixed ? allowances(against, shortest) : was;
+  const most = isMixed ? allowances(own, longest) : now;
+  for (const [a, b] of [
+    [was, now],
+    [least, most],
+  ] as const) {
+    withExceptions(a, b);
+    withExceptions(b, a);
+  }
+  const isMore = (limit: string, a: Map<string, number>, b: Map<string, number>) =>
+    (b.get(limit) ?? Number.POSITIVE_INFINITY) > (a.get(limit) ?? Number.POSITIVE_INFINITY);
+  const differs = (limit: string) => was.get(limit) !== now.get(limit);
+  if ([...was.keys()].some(l => differs(l) && isMore(l, least, most))) return 'looser';
+  return [...now.keys()].some(l => isMore(l, now, was)) ? 'stricter' : 'other';
 }
+
+/** An exception of a table that only the other one names allows here what its whole line allows. */
+function withExceptions(limits: Map<string, number>, others: ReadonlyMap<string, number>): void {
+  for (const limit of others.keys()) {
+    const line = limits.get(limit.split(EXCEPT)[0] ?? limit);
+    if (limit.includes(EXCEPT) && !limits.has(limit) && line !== undefined) limits.set(limit, line);
+  }
+}
+
+/** Between a line of a table and its exception. */
+const EXCEPT = ' except ';
 
 /** Days of a span, a month taken as a twelfth of a year, so that 12 months and 365 days compare. */
 function daysOf(every: Every): number {
   return 'days' in every ? every.days : (every.months * 365) / 12;
 }
 
+const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+const windows = (months: number) =>
+  LENGTHS.map((_, start) =>
+    Array.from({ length: months % 12 }, (_, i) => LENGTHS[(start + i) % 12] ?? 0).reduce<number>(
+      (a, b) => a + b,
+      0,
+    ),
+  );
+
+/** The fewest days that a span can be. */
+function shortest(every: Every): number {
+  if ('days' in every) return every.days;
+  return Math.floor(every.months / 12) * 365 + Math.min(...windows(every.months));
+}
+
+/** The most days that a span can be, with a leap day for each four years begun. */
+function longest(every: Every): number {
+  if ('days' in every) return every.days;
+  const years = Math.floor(every.months / 12);
+  return years * 365 + Math.ceil(years / 4) + Math.max(...windows(every.months));
+}
+
 /** What a clock allows at the most; a larger amount is looser. */
-function allowances(clock: Clock): Map<string, number> {
+function allowances(clock: Clock, daysOf: (every: Every) => number): Map<string, number> {
   const limits = new Map<string, number>();
   const put = (limit: string, amount: number) =>
     limits.set(limit, Math.min(amount, limits.get(limit) ?? Number.POSITIVE_INFINITY));
@@ -116,7 +163,8 @@ function allowances(clock: Clock): Map<string, number> {
       put(`life from ${clock.counts}`, daysOf(clock.plus));
       break;
     case 'first of':
-      for (const part of clock.clocks) for (const [limit, amount] of allowances(part)) put(limit, amount);
+      for (const part of clock.clocks)
+        for (const [limit, amount] of allowances(part, daysOf)) put(limit, amount);
       break;
     case 'reading limit': {
       const isLow = clock.owedWhen === 'under' || clock.owedWhen === 'at or under';
@@ -127,7 +175,7 @@ function allowances(clock: Clock): Map<string, number> {
     }
     case 'printed date':
       put(`printed ${clock.attribute}`, clock.needed ? 0 : 1);
-      if (clock.plus) put(`span after printed ${clock.attribute}`, daysOf(clock.plus));
+      put(`span after printed ${clock.attribute}`, clock.plus ? daysOf(clock.plus) : 0);
       break;
     case 'made before':
       put('made before', -(parseDay(clock.day) ?? 0));
@@ -141,7 +189,8 @@ function allowances(clock: Clock): Map<string, number> {
       const amount = (months: number | null) => (months === null ? Number.MAX_VALUE : months);
       for (const s of clock.specs) {
         put(s.spec, amount(isPeriod ? s.months : s.lifeMonths));
-        if (isPeriod && s.unless) put(`${s.spec} ${s.unless.attribute} ${s.unless.is}`, s.unless.months);
+        if (isPeriod && s.unless)
+          put(`${s.spec}${EXCEPT}${s.unless.attribute} ${s.unless.is}`, s.unless.months);
       }
       for (const c of clock.constructions) put(c.construction, amount(isPeriod ? c.months : c.lifeMonths));
     }

@@ -7,6 +7,7 @@ import { importSheet, oneDeed } from './deeds.ts';
 import { makeDepartment } from './departments.ts';
 import { deriving, rebuilding } from './deriving.ts';
 import { askLists, askWhy, search } from './questions.ts';
+import { changingRules } from './rules.ts';
 import { aims, legend, type Sized, table } from './table.ts';
 import { buildStore, fileSize, memory } from './weight.ts';
 
@@ -41,6 +42,7 @@ try {
       await search(file, Math.min(5, runs)),
       await deriving(file, Math.min(5, runs)),
       rebuilding(file, Math.min(3, runs)),
+      ...(await changingRules(file, Math.min(3, runs))),
       fileSize(file),
       memory(file),
     ];

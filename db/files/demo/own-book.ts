@@ -3,9 +3,8 @@
  * newer edition, each with who decided it, why and from when.
  */
 import { addDays, type Day, dayText } from '../../../domain/calendar/day.ts';
-import { isConfirmed } from '../../../domain/derive/thing.ts';
 import { EDITIONS, underEdition } from '../../../domain/rulebook/editions.ts';
-import { isJudgedIn, type Profile } from '../../../domain/rulebook/force.ts';
+import { isConfirmed, isJudgedIn, type Profile } from '../../../domain/rulebook/force.ts';
 import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../../domain/rulebook/index.ts';
 import type { Requirement } from '../../../domain/rulebook/types.ts';
 import type { World } from './deeds.ts';

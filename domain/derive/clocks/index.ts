@@ -2,7 +2,6 @@
  * The clock kinds: how a requirement's date is reached from the facts of one thing. Each kind is one function;
  * `tell` collects the arithmetic as sentences where somebody asks why, and is absent where nobody does.
  */
-import type { Day } from '../../calendar/day.ts';
 import type { Clock } from '../../rulebook/types.ts';
 import { fixedMonth, life, madeBefore, once, printedDate, sinceLast } from './calendar.ts';
 import { cylinderLife, cylinderPeriod } from './cylinder.ts';
@@ -61,8 +60,11 @@ function firstOf(input: ClockInput, clock: Clock & { kind: 'first of' }): Readin
   );
   if (!winner) return readings.some(r => r.basis === 'unjudged') ? UNJUDGED : NONE;
   if (winner.basis !== 'projected') return winner;
-  const certain = told.flatMap(r => (r.lateOn === null ? [] : [r.lateOn]));
-  return certain.length === 0 ? winner : { ...winner, lateOn: Math.min(...certain) as Day };
+  const certain = told.filter(r => r.lateOn !== null).sort((a, b) => comesBy(a) - comesBy(b));
+  const [first] = certain;
+  if (!first) return winner;
+  // Past it a life has ended, which a row of a range could not say.
+  return first.basis === 'life' ? first : { ...winner, lateOn: first.lateOn };
 }
 
 /** Where a reading lies among others: what was never done comes first, what no rate tells comes last. */

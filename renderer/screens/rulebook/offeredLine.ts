@@ -1,6 +1,5 @@
 import type { RuleLine } from '../../../db/api-rules.ts';
-import { isConfirmed } from '../../../domain/derive/thing.ts';
-import { forceIn, isJudgedIn, UNKNOWN_PROFILE } from '../../../domain/rulebook/force.ts';
+import { forceIn, isConfirmed, isJudgedIn, UNKNOWN_PROFILE } from '../../../domain/rulebook/force.ts';
 import type { Requirement } from '../../../domain/rulebook/types.ts';
 
 /** A requirement as the book offers it to a department of which nothing is known yet. */

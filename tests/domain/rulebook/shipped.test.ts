@@ -1,7 +1,6 @@
 /** The shipped book, as data: whole, citable, and the same after it has been through JSON. */
 
 import { describe, expect, it } from 'vitest';
-import { isConfirmed } from '../../../domain/derive/thing.ts';
 import {
   CONDEMNATION,
   CONSTRUCTION_PERIODS,
@@ -9,6 +8,7 @@ import {
   SPEC_PERIODS,
 } from '../../../domain/rulebook/cylinder.ts';
 import { DESTRUCTION } from '../../../domain/rulebook/duty.ts';
+import { isConfirmed } from '../../../domain/rulebook/force.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { POLICIES } from '../../../domain/rulebook/policies.ts';
 import { WARN_LIFE_DAYS, warnDaysFor } from '../../../domain/rulebook/warnings.ts';

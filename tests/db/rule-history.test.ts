@@ -1,0 +1,53 @@
+/** What was decided on a rule, and what was in force when. The program's own. */
+import { describe, expect, it } from 'vitest';
+import type { RuleHistoryLine } from '../../db/api-rules.ts';
+import { shippedRequirement } from '../../domain/rulebook/index.ts';
+import { departmentInMemory } from './kit/department.ts';
+
+describe('the history of a rule', () => {
+  it('tells every decision with its reason, who decided it, and the days it was in force, the newest first', async () => {
+    const { d } = departmentInMemory();
+    d.must('profile.set', { state: 'CO', kind: 'volunteer' });
+    const known = shippedRequirement('ladder.service-test');
+    if (known?.clock.kind !== 'since last') throw new Error('The ladder test counts from the last one.');
+    const every = (months: number) => ({ ...known, clock: { ...known.clock, every: { months } } });
+    const adopt = (months: number, from: string, reason: string) =>
+      d.must('rulebook.adopt', { requirements: [every(months)], from, reason, authority: 'Fire chief' });
+    adopt(6, '2026-03-01', 'Two failed in one year');
+    const second = adopt(24, '2026-09-01', 'New ladders');
+    d.must('rulebook.end', {
+      ...{ requirement: known.id, from: '2026-11-01', reason: 'No ladders left', authority: 'Board 7' },
+    });
+    const told = () => d.ask<RuleHistoryLine[]>('rulebook.history', { requirement: known.id });
+    const lines = await told();
+    expect(lines.map(l => [l.did, l.from, l.inForce, l.reason, l.authority, l.change])).toEqual([
+      ['ended', '2026-11-01', null, 'No ladders left', 'Board 7', expect.anything()],
+      [
+        'adopted',
+        '2026-09-01',
+        { from: '2026-09-01', to: '2026-11-01' },
+        'New ladders',
+        'Fire chief',
+        'looser',
+      ],
+      [
+        'adopted',
+        '2026-03-01',
+        { from: '2026-03-01', to: '2026-09-01' },
+        'Two failed in one year',
+        'Fire chief',
+        'stricter',
+      ],
+      ['adopted', null, { from: null, to: '2026-03-01' }, null, null, null],
+    ]);
+    expect(lines[1]?.changed.map(c => c.what)).toContain('Clock');
+    expect(lines.every(l => l.by === 'R. Alder')).toBe(true);
+
+    d.must('void', { target: second, why: 'Decided by nobody' });
+    expect((await told()).map(l => [l.did, l.inForce])).toEqual([
+      ['ended', null],
+      ['adopted', { from: '2026-03-01', to: '2026-11-01' }],
+      ['adopted', { from: null, to: '2026-03-01' }],
+    ]);
+  });
+});
