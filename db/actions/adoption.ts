@@ -38,6 +38,27 @@ export function refusedAsLaw(
   );
 }
 
+/** What the department has loosened and would be law for it under another profile: it is tightened first. */
+export function looserThanLaw(look: Look, profile: Profile): Refusal[] {
+  const loosened = [...look.book.versions.values()]
+    .flat()
+    .map(v => v.requirement)
+    .filter(r => r.own?.change === 'looser' && isLawIn(r.id, profile));
+  return [...new Map(loosened.map(r => [r.id, r])).values()].map(r =>
+    refuse(
+      'the law',
+      `${r.title} (${r.family}) would be law there, and the department has made it looser.`,
+      'Adopt it as the book has it first, from the same day on.',
+      'state',
+    ),
+  );
+}
+
+function isLawIn(id: string, profile: Profile): boolean {
+  const shipped = shippedRequirement(id);
+  return shipped !== undefined && forceIn(shipped, profile).force === 'law';
+}
+
 /** Fields in which a version may differ without anyone being named for it. */
 const LIGHT: ReadonlySet<Difference['field']> = new Set(['warnDays', 'late', 'words', 'sources']);
 

@@ -6,7 +6,14 @@ import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../domain/rulebook/
 import { POLICIES } from '../../domain/rulebook/policies.ts';
 import { STATES } from '../../domain/rulebook/states.ts';
 import { DEPARTMENT_KINDS } from '../../domain/rulebook/types.ts';
-import { adoptedRequirement, adoptionProblems, asOwn, profileFor, refusedAsLaw } from './adoption.ts';
+import {
+  adoptedRequirement,
+  adoptionProblems,
+  asOwn,
+  looserThanLaw,
+  profileFor,
+  refusedAsLaw,
+} from './adoption.ts';
 import { longWords, when, words } from './fields.ts';
 import { requirementSchema } from './requirement.ts';
 import { ALWAYS, action, refuse } from './types.ts';
@@ -150,8 +157,10 @@ export const profileSet = action({
   }),
   entitlement: 'adopt',
   refs: [],
-  check: look =>
-    look.department ? [] : [refuse('no department', 'No department is open.', 'Open a department first.')],
+  check: (look, { country, state, kind, oshaBinds }) =>
+    look.department
+      ? looserThanLaw(look, { country, state, kind, oshaBinds })
+      : [refuse('no department', 'No department is open.', 'Open a department first.')],
   apply: (_entry, { country, state, kind, oshaBinds, from, reason }) => ({
     things: [BOOK],
     facts: [

@@ -49,3 +49,22 @@ describe('adopting a requirement that ships as law', () => {
       });
   });
 });
+
+describe('moving to where a rule is law', () => {
+  it('is refused while the department has it looser, and goes once it is as the book has it', () => {
+    const { d } = departmentInMemory();
+    d.must('profile.set', { state: 'CO', kind: 'career' });
+    const hose = shipped('hose.service-test');
+    const decided = { reason: 'One machine for two stations.', authority: 'Fire chief' };
+    d.must('rulebook.adopt', {
+      requirements: [{ ...hose, graceDays: 30 }],
+      from: '2026-01-01',
+      ...decided,
+    });
+    // WAC 296-305-06003(1): in Washington the yearly test is law.
+    const [problem] = d.refused('profile.set', { state: 'WA', kind: 'career', from: '2026-12-01' });
+    expect(problem).toMatchObject({ code: 'the law', field: 'state' });
+    d.must('rulebook.adopt', { requirements: [hose], from: '2026-01-01' });
+    d.must('profile.set', { state: 'WA', kind: 'career', from: '2026-12-01' });
+  });
+});

@@ -2,7 +2,7 @@
  * The district's own book: what it tightened, loosened, took from a maker, added, confirmed, ended and moved to a
  * newer edition, each with who decided it, why and from when.
  */
-import { addDays, type Day, dayText } from '../../../domain/calendar/day.ts';
+import { addDays, dayText } from '../../../domain/calendar/day.ts';
 import { EDITIONS, underEdition } from '../../../domain/rulebook/editions.ts';
 import { isConfirmed, isJudgedIn, type Profile } from '../../../domain/rulebook/force.ts';
 import { SHIPPED_REQUIREMENTS, shippedRequirement } from '../../../domain/rulebook/index.ts';
@@ -216,6 +216,3 @@ export function duties(): Map<string, Requirement[]> {
   const judged = [...now.values()].filter(r => isConfirmed(r) && isJudgedIn(r, PROFILE));
   return Map.groupBy(judged, r => r.family);
 }
-
-/** The day from which a decision that lies ahead holds. */
-export const hoseMonthFrom = (on: Day): Day => addDays(on, -20 + 37);

@@ -2,7 +2,7 @@
 
 import { capital } from '../../../domain/capital.ts';
 import { forceIn, type Profile } from '../../../domain/rulebook/force.ts';
-import { planCoversPublic, STATES } from '../../../domain/rulebook/states.ts';
+import { planCoversPublic, STATE_PLAN_SOURCE, STATES } from '../../../domain/rulebook/states.ts';
 import { DEPARTMENT_KINDS, type DepartmentKind } from '../../../domain/rulebook/types.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
 
@@ -81,6 +81,7 @@ export function profileForm(now: Profile): DeedForm {
       const profile = filledProfile(filled);
       return [
         decides(profile),
+        `Which states run a plan of their own: ${STATE_PLAN_SOURCE.document} (${STATE_PLAN_SOURCE.edition}). ${STATE_PLAN_SOURCE.note}`,
         ...(profile.state && !planCoversPublic(profile.state) && profile.kind !== 'private brigade'
           ? [
               'Rules that only some states make law, and intervals for career or volunteer departments, follow it too.',
