@@ -175,7 +175,9 @@ function holdings(db: Db): Pick<BackupContents, 'department' | 'things' | 'membe
   const last = one<{ at: number | null }>(db, 'SELECT max(recorded_at) AS at FROM heads')?.at ?? null;
   return {
     department: all<{ name: string }>(db, 'SELECT name FROM departments ORDER BY key')[0]?.name ?? null,
-    things: count("SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed')"),
+    things: count(
+      "SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed') AND family <> 'apparatus'",
+    ),
     members: count('SELECT count(*) AS n FROM members'),
     lastAt: last === null ? null : new Date(last).toISOString(),
   };

@@ -11,7 +11,7 @@ import type { Asking } from '../questions/types.ts';
 import { counted, dateText, daysFigure, momentText } from './dates.ts';
 import { fieldList, type Sheet, section, titled, together } from './frame.ts';
 import { isMark, looserNote, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
-import { bareTable, figureCell, listTable } from './tables.ts';
+import { bareTable, figureCell, inMono, listTable } from './tables.ts';
 
 /** @throws CannotAnswer where no thing has the id */
 export async function itemHistorySheet(
@@ -105,11 +105,11 @@ function identity(page: ItemPage, measures: UnitSystem): Content {
   return fieldList(
     [
       ['Family', family?.title ?? page.family],
-      ['Serial', { text: page.serial ?? '–', font: 'Mono' }],
+      ['Serial', inMono(page.serial ?? '–')],
       ...(family?.attributes ?? [])
         .filter(a => page.attributes[a.key] !== undefined)
         .map(a => [a.title, showValue(a, page.attributes[a.key], measures)] as const),
-      ['Known as', { text: page.item, font: 'Mono' }],
+      ['Known as', inMono(page.item)],
     ],
     104,
   );

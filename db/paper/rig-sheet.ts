@@ -10,6 +10,7 @@ import { counted, dateText } from './dates.ts';
 import { type Sheet, SIDE_PT, section, titled } from './frame.ts';
 import { MARK_WIDTH_PT, markOf } from './marks.ts';
 import { rigDrawing } from './rig-drawing.ts';
+import { inMono } from './tables.ts';
 
 const WIDTH_PT = 612 - 2 * SIDE_PT;
 const TICK_PT = 8;
@@ -111,7 +112,7 @@ function thingCell(item: RigItem | undefined): TableCell {
         width: TICK_PT + 2,
         canvas: [{ type: 'rect', x: 0, y: 2.2, w: TICK_PT, h: TICK_PT, lineWidth: 0.8, lineColor: 'black' }],
       },
-      { width: NUMBER_PT, text: item.number, font: 'Mono' },
+      { width: NUMBER_PT, ...inMono(item.number) },
       { width: '*', text: item.what },
       ...(wrong
         ? [

@@ -55,7 +55,13 @@ export const figureCell = (text: string): TableCell => ({
 });
 
 /** A number of a thing, a serial or a hash. */
-export const monoCell = (text: string): TableCell => ({ text, font: 'Mono' });
+export const monoCell = (text: string): TableCell => ({ ...inMono(text) });
+
+/** A number or a serial in the face of numbers; one with a space in it in the narrow face, since the other draws none. */
+export const inMono = (text: string): { text: string; font: 'Mono' | 'Narrow' } => ({
+  text,
+  font: /\s/.test(text) ? 'Narrow' : 'Mono',
+});
 
 /** A cell with more characters than this may be taller than a page: its row is let break rather than be cut off. */
 export const LONG_TEXT = 900;

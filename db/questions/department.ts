@@ -31,7 +31,9 @@ export const departmentSummary = question({
       isDemo: demo === 1,
       today: textOrNull(dayAsked(asking, args.on)) as string,
       entries: count('SELECT coalesce(sum(seq), 0) AS n FROM heads'),
-      things: count("SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed')"),
+      things: count(
+        "SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed') AND family <> 'apparatus'",
+      ),
       stations: all(
         db,
         `SELECT t.id, p.name FROM places p JOIN things t ON t.key = p.key WHERE p.kind = 'station' ORDER BY p.path_sort`,

@@ -144,7 +144,8 @@ export const dueCounts = question({
     const things =
       one<{ n: number }>(
         asking.db,
-        `SELECT count(*) AS n FROM items WHERE condition NOT IN ('retired', 'disposed')`,
+        `SELECT count(*) AS n FROM items
+         WHERE condition NOT IN ('retired', 'disposed') AND family <> 'apparatus'`,
       )?.n ?? 0;
     return { on: textOrNull(where.on) as string, things, byState: tally(cells, where.on) };
   },

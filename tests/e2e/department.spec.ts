@@ -69,7 +69,18 @@ test.describe('with an empty file', () => {
     host,
   }) => {
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    await keys(page, '"Cedar Hollow Fire Company', 'Tab', 'Tab', '"7', 'Tab', '"A. Birch', 'Enter');
+    await keys(
+      page,
+      '"Cedar Hollow Fire Company',
+      'Tab',
+      'Tab',
+      'Tab',
+      'Tab',
+      '"7',
+      'Tab',
+      '"A. Birch',
+      'Enter',
+    );
     await expect(page.getByRole('button', { name: 'Acting as A. Birch' })).toBeVisible();
     await page.keyboard.press('6');
     await expect(page.getByText('Nothing stands anywhere yet.')).toBeVisible();

@@ -13,7 +13,7 @@ test('F1 opens the page of where one is, from every screen, and Esc gives the fo
     ['/rigs', 'Rigs'],
     ['/due', 'Coming due'],
     [`/thing/${hose?.item}`, 'One thing'],
-    [`/thing/${hose?.item}?duty=hose.service-test`, 'Hose: service test, not occupant use'],
+    [`/thing/${hose?.item}?duty=hose.service-test`, 'Hose: service test, not occupant use or hard suction'],
     ['/import', 'Import'],
     ['/rules', 'Rule book'],
     ['/rules?rule=pack.flow-test', 'SCBA pack: flow test'],

@@ -22,7 +22,7 @@ test.describe('by keys alone', () => {
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
     await press(page, '5');
     const list = page.getByRole('grid', { name: 'Requirements' });
-    await expect(list.getByText('Operational check')).toBeVisible();
+    await expect(list.getByText('Daily operational check')).toBeVisible();
 
     await press(page, 'g');
     await expect(list.getByText('49 CFR', { exact: true })).toBeVisible();
@@ -120,7 +120,7 @@ test.describe('by keys alone', () => {
 test.describe('pictures', () => {
   test.slow();
   for (const [name, address, ready] of [
-    ['list', '/rules', 'Operational check'],
+    ['list', '/rules', 'Daily operational check'],
     ['by-source', '/rules?by=source', '26 M.R.S. 2105'],
     ['hose', '/rules?rule=hose.service-test', 'How its things stand'],
     ['cylinder', '/rules?rule=cylinder.requalification', 'By specification'],
@@ -140,7 +140,7 @@ test.describe('pictures', () => {
     await page.goto(`${host.origin}/#/rules?rule=cylinder.requalification`);
     await expect(page.getByText('How its things stand')).toBeVisible();
     await press(page, 'e');
-    await expect(page.getByRole('dialog').getByText(/It concerns/)).toBeVisible();
+    await expect(page.getByRole('dialog').getByText(/No date moves/)).toBeVisible();
     await look(page, 'rules-change');
   });
 });
@@ -162,7 +162,7 @@ test.describe('with an empty file', () => {
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
     await press(page, '5');
     await expect(
-      page.getByRole('grid', { name: 'Requirements' }).getByText('Operational check'),
+      page.getByRole('grid', { name: 'Requirements' }).getByText('Daily operational check'),
     ).toBeVisible();
     await press(page, 'Enter');
     await expect(page.getByText('It concerns nothing today.')).toBeVisible();
