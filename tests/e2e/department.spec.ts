@@ -169,6 +169,25 @@ test.describe('with an empty file', () => {
       'Cedar Hollow Fire District',
     );
 
+    // What it is decides what is law: a private brigade is bound by 29 CFR 1910 in every state.
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('e');
+    const profile = page.getByRole('dialog', { name: 'What is the department?' });
+    await expect(profile.getByText(/is not certain, and they are taken as law/)).toBeVisible();
+    await page.keyboard.type('colorado');
+    await expect(page.getByRole('option', { name: 'Colorado' })).toBeVisible();
+    await page.keyboard.press('Enter');
+    await profile.getByLabel('Career').focus();
+    await keys(page, 'Space');
+    await expect(profile.getByText(/are not law here but a benchmark/)).toBeVisible();
+    await keys(page, 'ArrowRight', 'ArrowRight', 'ArrowRight');
+    await expect(profile.getByText(/are law here: they cannot be loosened/)).toBeVisible();
+    await look(page, 'department-profile');
+    await send(page);
+    const book = await host.ask(page, 'rulebook.list', {});
+    expect(book.profile).toMatchObject({ state: 'CO', kind: 'private brigade' });
+    expect(book.rules.find(r => r.requirement.id === 'pack.inspection')?.force.force).toBe('law');
+
     await page.keyboard.press('b');
     await expect(page.getByText('There is no backup yet.')).toBeVisible();
     await page.keyboard.press('n');
@@ -210,8 +229,9 @@ test.describe('with an empty file', () => {
 
     await page.keyboard.press('x');
     await expect(page.getByRole('grid', { name: 'Exports' }).locator('tr:focus')).toHaveCount(1);
-    const [hose] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
-    expect(hose.suggestedFilename()).toBe('hose-2026-11-25.csv');
+    const [first] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+    // The families in the order of a walk round the rig, the rigs first.
+    expect(first.suggestedFilename()).toBe('apparatus-2026-11-25.csv');
     const names: string[] = [];
     page.on('download', download => names.push(download.suggestedFilename()));
     await page.keyboard.press('v');
@@ -221,7 +241,18 @@ test.describe('with an empty file', () => {
 
   test('every part teaches what to do, light and dark', async ({ page }) => {
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    await keys(page, '"Cedar Hollow Fire Company', 'Tab', 'Tab', '"7', 'Tab', '"A. Birch', 'Enter');
+    await keys(
+      page,
+      '"Cedar Hollow Fire Company',
+      'Tab',
+      'Tab',
+      'Tab',
+      'Tab',
+      '"7',
+      'Tab',
+      '"A. Birch',
+      'Enter',
+    );
     await expect(page.getByRole('button', { name: 'Acting as A. Birch' })).toBeVisible();
     await lookAtAll(page, 'empty');
   });

@@ -43,7 +43,7 @@ test.describe('with the demo department', () => {
   test('the list of rigs leads to a rig, its places and the thing that is wrong', async ({ page }) => {
     const keys = new Keys(page);
     await openRig(keys, page, 'Engine 31');
-    await expect(page.getByText('2 with something wrong')).toBeVisible();
+    await expect(page.getByText(/\d+ with something wrong/)).toBeVisible();
     // 31-107 lies in crosslay 2, which the drawing marks.
     await expect(drawing(page).getByRole('button', { name: 'crosslay 2: 4 things, overdue' })).toBeVisible();
     await keys.press('n');
@@ -72,7 +72,7 @@ test.describe('with the demo department', () => {
     await sign(keys, page, 'whit');
     const rig = await rigOf(page, host, 'Engine 31');
     expect(rig.places.find(p => p.name === 'crosslay 1')?.items).toHaveLength(2);
-    await expect(page.getByText('167 things in 20 places', { exact: false })).toBeVisible();
+    await expect(page.getByText(/\d+ things in 20 places/)).toBeVisible();
   });
 
   test('a length that is overdue is swapped with a ready spare: both are moved in one act', async ({
@@ -216,6 +216,28 @@ test.describe('with the demo department', () => {
     await keys.press('Enter');
     await expect(page.getByRole('dialog')).toHaveCount(0);
     expect((await rigOf(page, host, 'Reserve R-2')).condition).toBe('in service');
+  });
+
+  test('the rig itself is one key away: its dates, its records and its meters, and no deed that is not for rigs', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 32');
+    await keys.press('j');
+    await expect(page.getByRole('heading', { level: 1, name: /Engine 32/ })).toBeVisible();
+    const dates = page.getByRole('grid', { name: /^Every date/ });
+    await expect(dates.getByText('Pump service test')).toBeVisible();
+    await expect(page.getByRole('img', { name: /^engine hours, in all/ })).toBeVisible();
+    await expect(page.getByText(/Preventive service, every 250 engine hours/)).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Tag out/ })).toHaveCount(0);
+    await look(page, 'rig-itself');
+    await keys.press('j');
+    await expect(page.getByRole('dialog', { name: 'Read a meter of Engine 32' })).toBeVisible();
+    await keys.type('199999');
+    await sign(keys, page, 'whit');
+    const rig = await rigOf(page, host, 'Engine 32');
+    expect(rig.meters.find(m => m.meter === 'miles')?.reading).toBe(199_999);
   });
 
   test('a meter that would run backward is refused in words; the right reading is kept', async ({

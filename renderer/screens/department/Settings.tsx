@@ -31,7 +31,7 @@ export function Settings() {
   useFocusWhen(settings.length > 0);
   const { row } = active;
   useKeys('Settings', [{ key: 'e', label: 'Amend the setting', run: () => row && setOpen(row) }]);
-  if (!page.data) return <NotReady loaded={page} />;
+  if (!page.data || !book.data) return <NotReady loaded={page.data ? book : page} />;
   return (
     <>
       <div className={styles.body}>

@@ -3,16 +3,18 @@ import { useDebouncedValue } from '@mantine/hooks';
 import { Link } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { TrialRow } from '../../../db/api.ts';
+import { capital } from '../../../domain/capital.ts';
 import { attributesRead, clockWords } from '../../../domain/rulebook/clock-words.ts';
-import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
+import type { Attribute, Family, Meter } from '../../../domain/rulebook/types.ts';
 import { midSentence, narrowerWords } from '../../../domain/rulebook/words.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { valuesOf } from '../../parts/deeds/deedForm.ts';
-import { DateField, OneOf } from '../../parts/form/fields.tsx';
+import { DateField, TextField, Tick } from '../../parts/form/fields.tsx';
 import { readDate } from '../../parts/form/readDate.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { Picker } from '../../parts/picker/Picker.tsx';
 import { StateMark } from '../../parts/state/StateMark.tsx';
 import { DateText } from '../../parts/words/dates.tsx';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
@@ -38,6 +40,22 @@ const COLUMNS: readonly TableColumn<TrialRow>[] = [
   { key: 'why', head: 'Why', cell: r => r.why },
 ];
 
+/** A meter as it would read on the day, from nothing on the day it was placed in service. */
+function metersOf(
+  meters: readonly Meter[],
+  readings: Readonly<Record<string, string>>,
+  typed: Readonly<Record<string, string>>,
+  on: string,
+): { meter: Meter; reading: number; on: string }[] {
+  const began = readDate(typed[`${PREFIX}.inService`] ?? '', on).text;
+  return meters.flatMap(meter => {
+    const plain = (readings[meter] ?? '').replaceAll(',', '').trim();
+    if (!/^\d+$/.test(plain)) return [];
+    const now = { meter, reading: Number(plain), on };
+    return began === '' || began >= on ? [now] : [{ meter, reading: 0, on: began }, now];
+  });
+}
+
 interface TrialProps extends BookProps {
   family: Family;
   onFamily: (family: string) => void;
@@ -48,6 +66,9 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>(() => prefixed(example.attributes));
   const [history, setHistory] = useState<readonly Happened[]>(() => numbered(example.history));
   const [day, setDay] = useState('');
+  const [stored, setStored] = useState(false);
+  const [happened, setHappened] = useState('');
+  const [readings, setReadings] = useState<Readonly<Record<string, string>>>({});
   const main = useRef<HTMLDivElement>(null);
   const fields = useRef<HTMLDivElement>(null);
   const results = useRef<HTMLElement>(null);
@@ -58,6 +79,9 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
     attributes: valuesOf(family.attributes, typed, PREFIX, today),
     history: history.map(h => ({ activity: h.activity, on: readDate(h.on, today).text, outcome: h.outcome })),
     on: readDate(day, today).text,
+    ...(stored ? { assignment: 'storage' as const } : {}),
+    ...(happened ? { happenings: [{ trigger: happened, on: readDate(day, today).text }] } : {}),
+    ...(family.meters ? { meters: metersOf(family.meters, readings, typed, readDate(day, today).text) } : {}),
   };
   const [asked] = useDebouncedValue(JSON.stringify(args), 80);
   const trial = useAsk('rulebook.trial', JSON.parse(asked) as typeof args, { keep: true });
@@ -66,6 +90,9 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
     setTyped(prefixed(example.attributes));
     setHistory(numbered(example.history));
     setDay('');
+    setStored(false);
+    setHappened('');
+    setReadings({});
   };
   const add = () =>
     setHistory(now => [
@@ -135,11 +162,11 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
   return (
     <div className={tryStyles.trial} ref={main}>
       <div className={tryStyles.head}>
-        <OneOf
+        <Picker
           label="Imagine one of"
-          value={family.id}
-          onChange={onFamily}
-          choices={families.map(f => ({ value: f.id, title: f.title }))}
+          options={families.map(f => ({ value: f.id, label: f.title }))}
+          value={{ value: family.id, label: family.title }}
+          onPick={option => onFamily(option.value)}
         />
         <DateField label="As of" value={day} onChange={setDay} today={today} />
         <p className={styles.soft}>
@@ -161,6 +188,31 @@ function Trial({ search, entries, families, family, today, onChange, onFamily }:
         <fieldset className={tryStyles.fields}>
           <legend>What was done to it</legend>
           <HistoryFields family={family} history={history} today={today} onChange={setHistory} />
+          <div className={tryStyles.grid}>
+            {family.triggers.length > 0 ? (
+              <Picker
+                label="And that day"
+                options={[
+                  { value: '', label: 'Nothing happened' },
+                  ...family.triggers.map(t => ({ value: t.id, label: t.title, detail: `owes: ${t.owes}` })),
+                ]}
+                value={{
+                  value: happened,
+                  label: family.triggers.find(t => t.id === happened)?.title ?? 'Nothing happened',
+                }}
+                onPick={option => setHappened(option.value)}
+              />
+            ) : null}
+            {(family.meters ?? []).map(meter => (
+              <TextField
+                key={meter}
+                label={`${capital(meter)} that day`}
+                value={readings[meter] ?? ''}
+                onChange={value => setReadings(before => ({ ...before, [meter]: value }))}
+              />
+            ))}
+          </div>
+          <Tick label="It is in storage" checked={stored} onChange={setStored} />
           <div className={tryStyles.actions}>
             <Action hint="a" onClick={add}>
               Add a line
