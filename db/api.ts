@@ -251,6 +251,13 @@ export interface MemberLine {
   position: string | null;
   grants: Grant[];
   hasPin: boolean;
+  /** What they are qualified for, and until when; null: without an end. */
+  qualifications: Qualification[];
+}
+
+export interface Qualification {
+  title: string;
+  expires: string | null;
 }
 
 export interface DepartmentSummary {

@@ -82,10 +82,18 @@ export const departmentAmend = amendment({
 
 export const memberAmend = amendment({
   name: 'member.amend',
-  title: 'Amend a member’s number or name',
+  title: 'Amend a member’s number, name or qualifications (all of them; an empty list for none)',
   field: 'member',
   kind: 'member',
-  fields: { number: words.optional(), name: words.optional() },
+  fields: {
+    number: words.optional(),
+    name: words.optional(),
+    /** What the member is qualified for, by the words in which a requirement asks for it. */
+    qualifications: z
+      .array(z.strictObject({ title: words, expires: when.nullable() }))
+      .max(20)
+      .optional(),
+  },
   entitlement: 'administer',
   also: (look, body) =>
     typeof body.number === 'string' &&

@@ -3,8 +3,9 @@ import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import { lastDay, parseWhen } from '../../domain/calendar/when.ts';
 import type { Grant } from '../../domain/people/entitlements.ts';
-import type { DepartmentSummary, MemberLine, PlaceLine, Questions } from '../api.ts';
+import type { DepartmentSummary, MemberLine, PlaceLine, Qualification, Questions } from '../api.ts';
 import type { AgencyLine, DepartmentPage } from '../api-desk.ts';
+import { factsOf, memberOf } from '../caches/facts.ts';
 import { hasPin } from '../store/pins.ts';
 import { all, one } from '../store/statements.ts';
 import { prefixQuery, textWords } from './due-filter.ts';
@@ -135,10 +136,15 @@ export const membersList = question({
   title: 'The members and what each may do',
   schema: z.strictObject({}) as unknown as z.ZodType<Record<string, never>>,
   answer: (asking): MemberLine[] =>
-    all<Omit<MemberLine, 'grants' | 'hasPin'> & { grants: string }>(
+    all<Omit<MemberLine, 'grants' | 'hasPin' | 'qualifications'> & { key: number; grants: string }>(
       asking.db,
-      `SELECT t.id, m.number, m.name, m.position, m.grants FROM members m JOIN things t ON t.key = m.key
+      `SELECT m.key, t.id, m.number, m.name, m.position, m.grants FROM members m JOIN things t ON t.key = m.key
        ORDER BY m.name`,
-    ).map(m => ({ ...m, grants: JSON.parse(m.grants) as Grant[], hasPin: hasPin(asking.db, m.id) })),
+    ).map(({ key, ...m }) => ({
+      ...m,
+      grants: JSON.parse(m.grants) as Grant[],
+      hasPin: hasPin(asking.db, m.id),
+      qualifications: (memberOf(factsOf(asking.db, key))?.qualifications ?? []) as Qualification[],
+    })),
   example: {},
 });

@@ -41,8 +41,24 @@ afterEach(() => {
 export const TODAY = '2026-11-25';
 
 export const MEMBERS: MemberLine[] = [
-  { id: 'm1', number: '101', name: 'Dana Ruiz', position: 'company officer', grants: [], hasPin: false },
-  { id: 'm2', number: '103', name: 'Maya Lindqvist', position: 'logistics', grants: [], hasPin: true },
+  {
+    id: 'm1',
+    number: '101',
+    name: 'Dana Ruiz',
+    position: 'company officer',
+    grants: [],
+    hasPin: false,
+    qualifications: [],
+  },
+  {
+    id: 'm2',
+    number: '103',
+    name: 'Maya Lindqvist',
+    position: 'logistics',
+    grants: [],
+    hasPin: true,
+    qualifications: [],
+  },
 ];
 
 type Asked = { [K in QuestionName]?: (args: Questions[K]['takes']) => Questions[K]['gives'] };

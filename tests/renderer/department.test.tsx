@@ -131,6 +131,7 @@ describe('what a member may do', () => {
       position: 'technician',
       grants: own,
       hasPin: false,
+      qualifications: [],
     };
     const form = entitleForm(member, FAMILIES);
     expect(form.deeds(form.initial, TODAY)).toEqual([

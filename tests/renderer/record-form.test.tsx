@@ -13,6 +13,7 @@ const CYLINDER: ThingRef = { item: 'k3f9a-3', number: 'C-114', family: 'cylinder
 const VOCABULARY: Vocabulary = {
   families: FAMILIES,
   assignments: [],
+  members: [],
   permits: [],
   rules: SHIPPED_REQUIREMENTS.map(r => ({ ...offeredLine(r), adopted: true })),
   summary: {

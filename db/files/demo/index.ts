@@ -16,7 +16,7 @@ import { instantOf, ZONE } from './instants.ts';
 import { newLadder, planLadders } from './ladders.ts';
 import { decide, duties, PROFILE } from './own-book.ts';
 import { CHECKS_SINCE, planPacks } from './packs.ts';
-import { CHIEF, memberLabel, peopleDeeds, shopEntitlement } from './people.ts';
+import { CHIEF, memberLabel, peopleDeeds, shopEntitlement, shopQualification } from './people.ts';
 import { layOut } from './places.ts';
 import { limitedReserve, passOn, readMeters } from './riding.ts';
 import { meterStories, planRigs, pumpRepair } from './rig-records.ts';
@@ -117,6 +117,7 @@ function openDepartment(world: World): void {
   diary.at(opened, '09:10', chief, [
     ...peopleDeeds(),
     shopEntitlement(),
+    shopQualification(on),
     ...POLICIES.map(p => ({ action: 'policy.choose', body: { policy: p.id, choice: p.offer } })),
     ...PERMIT_OFFERS.filter(p => READ.includes(p.permit)).map(
       ({ permit, construction, months, lifeMonths }) => ({

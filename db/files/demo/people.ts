@@ -1,4 +1,5 @@
 /** Who works in the district: invented names, each with a position and most with a station. */
+import { addMonths, type Day, dayText } from '../../../domain/calendar/day.ts';
 import type { Label, Planned } from './diary.ts';
 
 export const STATIONS = [31, 32, 33, 34] as const;
@@ -86,6 +87,17 @@ export function peopleDeeds(): Planned[] {
     body: { number: p.number, name: p.name, position: p.position },
     as: memberLabel(p),
   }));
+}
+
+/** What the shop technician is qualified for: what rig inspections ask for. */
+export function shopQualification(on: Day): Planned {
+  return {
+    action: 'member.amend',
+    body: {
+      member: memberLabel(SHOP_TECHNICIAN),
+      qualifications: [{ title: 'Emergency vehicle technician', expires: dayText(addMonths(on, 7)) }],
+    },
+  };
 }
 
 /** What the shop technician was given beyond the position: to return what he has repaired. */

@@ -1,6 +1,6 @@
 /** What a form for deeds is, as data: its fields, and how what was filled in becomes deeds. */
 
-import type { Deed, DepartmentSummary, Problem } from '../../../db/api.ts';
+import type { Deed, DepartmentSummary, MemberLine, Problem } from '../../../db/api.ts';
 import type { RulebookList, RuleLine } from '../../../db/api-rules.ts';
 import type { Condition } from '../../../domain/facts.ts';
 import type { Attribute, Family } from '../../../domain/rulebook/types.ts';
@@ -62,6 +62,8 @@ export interface Vocabulary {
   rules: readonly RuleLine[];
   permits: RulebookList['permits'];
   summary: DepartmentSummary;
+  /** Who is there, and what each is qualified for. */
+  members: readonly MemberLine[];
 }
 
 /** The date of a deed as the store takes it. */

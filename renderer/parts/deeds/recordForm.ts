@@ -73,6 +73,8 @@ export function recordForm(thing: ThingRef, vocabulary: Vocabulary, activity?: s
           : [],
       ];
     },
+    says: (filled, today) =>
+      qualificationAsked(thing.family, filled.activity ?? '', vocabulary, dateOf(filled, today)),
     cautions: filled => cautionsFor(thing.family, filled.activity ?? '', vocabulary),
     deeds(filled, today) {
       const done = chosen(filled);
@@ -98,6 +100,33 @@ export function recordForm(thing: ThingRef, vocabulary: Vocabulary, activity?: s
       `${thing.number}: ${chosen(filled)?.title ?? filled.activity}, ${outcomeWord(filled.outcome)}.`,
   };
 }
+
+/** What the adopted requirements of an activity ask of whoever does it, and which members hold it on the day. */
+export function qualificationAsked(
+  family: string,
+  activity: string,
+  { rules, members }: Pick<Vocabulary, 'rules' | 'members'>,
+  on: string,
+): string[] {
+  const asked = new Set(
+    rules.flatMap(({ requirement: r }) =>
+      r.family === family && r.activity === activity && r.asks !== undefined ? [r.asks] : [],
+    ),
+  );
+  return [...asked].map(title => {
+    const all = members.filter(m => m.qualifications.some(q => isSameWords(q.title, title)));
+    const held = all.filter(m =>
+      m.qualifications.some(q => isSameWords(q.title, title) && (q.expires === null || on <= q.expires)),
+    );
+    const lapsed = all.filter(m => !held.includes(m)).map(m => `${m.name} (expired)`);
+    const names = [...held.map(m => m.name), ...lapsed];
+    return names.length === 0
+      ? `It asks for: ${title}. No member is on file as one; note who did it.`
+      : `It asks for: ${title}. On file: ${names.join(', ')}.`;
+  });
+}
+
+const isSameWords = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 const outcomeWord = (outcome: string | undefined) =>
   outcome === 'pass' ? 'passed' : outcome === 'fail' ? 'failed' : 'not completed';

@@ -6,12 +6,14 @@ export function useVocabulary(): Vocabulary | undefined {
   const words = useAsk('vocabulary.list', {}).data;
   const rules = useAsk('rulebook.list', {}).data;
   const summary = useAsk('department.summary', {}).data;
-  if (!words || !rules || !summary) return undefined;
+  const members = useAsk('members.list', {}).data;
+  if (!words || !rules || !summary || !members) return undefined;
   return {
     families: words.families,
     assignments: words.assignments,
     rules: rules.rules.filter(r => r.adopted),
     permits: rules.permits,
     summary,
+    members,
   };
 }

@@ -7,6 +7,7 @@ import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './department.module.css';
 import { Foot } from './Foot.tsx';
@@ -34,7 +35,7 @@ export function Members() {
 
   useKeys('Members', [
     { key: 'n', label: 'Add a member', run: add },
-    { key: 'e', label: 'Amend number or name', run: () => void amend() },
+    { key: 'e', label: 'Amend number, name or qualifications', run: () => void amend() },
     { key: 'g', label: 'Position and entitlements', run: () => void entitle() },
     { key: 'k', label: 'Set or change the PIN', run: () => void setPin() },
   ]);
@@ -44,6 +45,14 @@ export function Members() {
     { key: 'number', head: 'Number', cell: m => <span className="mono">{m.number}</span> },
     { key: 'name', head: 'Name', cell: m => <span className={styles.strong}>{m.name}</span> },
     { key: 'position', head: 'Position', cell: m => m.position ?? 'of their own' },
+    {
+      key: 'qualified',
+      head: 'Qualified as',
+      cell: m =>
+        m.qualifications
+          .map(q => `${q.title}${q.expires ? `, until ${dateText(q.expires)}` : ''}`)
+          .join('; '),
+    },
     { key: 'may', head: 'May', cell: m => grantsInWords(m.grants, families) },
     {
       key: 'pin',

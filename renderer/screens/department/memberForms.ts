@@ -1,5 +1,5 @@
 /** The forms that add a member, amend one, change what one may do, and set a PIN. */
-import type { MemberLine, Problem } from '../../../db/api.ts';
+import type { MemberLine, Problem, Qualification } from '../../../db/api.ts';
 import { POSITIONS } from '../../../domain/people/entitlements.ts';
 import { PIN_GUARD, PIN_RULE } from '../../../domain/people/pins.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
@@ -10,6 +10,7 @@ import {
   type FormField,
   type FormRow,
 } from '../../parts/deeds/deedForm.ts';
+import { readDate } from '../../parts/form/readDate.ts';
 import { areOwn, filledFrom, grantRows, grantsOf, NO_POSITION, positionChoices } from './grants.ts';
 import { changed } from './placeForms.ts';
 
@@ -81,18 +82,57 @@ export const addMemberForm = (families: readonly Family[]): DeedForm => ({
   done: filled => `${filled.name} is a member${filled.secret ? ', with a PIN' : ''}.`,
 });
 
+/** How many qualifications a form takes; a member may have more, told through the terminal. */
+const QUALIFIED = [0, 1, 2] as const;
+
+const qualified = (known: readonly Qualification[]): Filled =>
+  Object.fromEntries(
+    QUALIFIED.flatMap(i => [
+      [`title.${i}`, known[i]?.title ?? ''],
+      [`expires.${i}`, known[i]?.expires ?? ''],
+    ]),
+  );
+
+const QUALIFIED_ROWS: readonly FormRow[] = QUALIFIED.map(i => [
+  {
+    kind: 'text',
+    key: `title.${i}`,
+    title: i === 0 ? 'Qualified as' : 'And as',
+    ...(i === 0 ? { note: 'In the words in which a requirement asks for it.' } : {}),
+  },
+  { kind: 'text', key: `expires.${i}`, title: 'Until', note: 'Empty: without an end.' },
+]);
+
+/** What was filled in, where it differs from what is known; what a form does not show stays. */
+function qualificationsIn(
+  filled: Filled,
+  known: readonly Qualification[],
+  today: string,
+): Qualification[] | undefined {
+  const shown = QUALIFIED.flatMap(i => {
+    const title = filled[`title.${i}`]?.trim() ?? '';
+    const expires = filled[`expires.${i}`]?.trim() ?? '';
+    return title === '' ? [] : [{ title, expires: expires === '' ? null : readDate(expires, today).text }];
+  });
+  const all = [...shown, ...known.slice(QUALIFIED.length)];
+  return JSON.stringify(all) === JSON.stringify(known.map(({ title, expires }) => ({ title, expires })))
+    ? undefined
+    : all;
+}
+
 export const amendMemberForm = (member: MemberLine): DeedForm => ({
   title: `Amend ${member.name}`,
   verb: 'Amend',
-  initial: { number: member.number, name: member.name },
-  rows: () => [[NUMBER, NAME]],
-  deeds: filled => [
+  initial: { number: member.number, name: member.name, ...qualified(member.qualifications) },
+  rows: () => [[NUMBER, NAME], ...QUALIFIED_ROWS],
+  deeds: (filled, today) => [
     {
       action: 'member.amend',
       body: body({
         member: member.id,
         number: changed(filled.number, member.number),
         name: changed(filled.name, member.name),
+        qualifications: qualificationsIn(filled, member.qualifications, today),
       }),
     },
   ],

@@ -110,6 +110,12 @@ export function RulePanel(props: RulePanelProps) {
           <dd>{settledWords(requirement, titleOf).join(' ')}</dd>
           <dt>Who</dt>
           <dd>{requirement.who}</dd>
+          {requirement.asks ? (
+            <>
+              <dt>Asks for</dt>
+              <dd>{requirement.asks}</dd>
+            </>
+          ) : null}
         </dl>
       </Part>
       <Part title="By what authority">

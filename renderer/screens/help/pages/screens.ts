@@ -290,6 +290,7 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
         heading: 'People',
         says: [
           'What a member may do is granted: to record, countersign, return to service, void, plan, adopt rules, administer, for all families or some. A position is a ready-made set of these.',
+          'A member may be qualified for what a requirement asks for, until a day: the form of a record says who holds it. It advises and refuses nothing.',
           'Looking needs nobody. Signing asks for the PIN of members who have one.',
           'An outside agency that requalifies cylinders is kept with its RIN.',
         ],
