@@ -30,15 +30,18 @@ export function Head({ page }: { page: ItemPage }) {
             {next ? <span className={styles.soft}>{next.titles.join(', ')}</span> : null}
           </dd>
         </div>
-        <div>
-          <dt>Condition</dt>
-          <dd>
-            <ConditionWord condition={page.condition} spoken />
-            {page.conditionSince ? (
-              <span className={styles.soft}>since {dateText(page.conditionSince)}</span>
-            ) : null}
-          </dd>
-        </div>
+        {/* What a rig is in is told on its own page. */}
+        {page.family === RIG_FAMILY && page.condition === 'serviceable' ? null : (
+          <div>
+            <dt>Condition</dt>
+            <dd>
+              <ConditionWord condition={page.condition} spoken />
+              {page.conditionSince ? (
+                <span className={styles.soft}>since {dateText(page.conditionSince)}</span>
+              ) : null}
+            </dd>
+          </div>
+        )}
         {page.family === RIG_FAMILY ? null : (
           <div>
             <dt>Place</dt>

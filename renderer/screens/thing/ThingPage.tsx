@@ -101,7 +101,7 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
           </div>
           <div className={styles.right}>
             <Identity page={page} />
-            <Places page={page} history={history} />
+            {page.family === RIG_FAMILY ? null : <Places page={page} history={history} />}
           </div>
         </div>
       </div>
