@@ -49,7 +49,8 @@ main(async () => {
     say(`\nStopped: ${title} ended with ${code}.`);
     break;
   }
-  const { passed, failed } = counts();
+  const { passed, failed, again } = counts();
+  if (again > 0) process.stdout.write(`\n${again} of these passed at the second try only: look into them.\n`);
   if (passed + failed > 0) process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
   // A run that could not count its tests has not shown that they pass.
   return code === 0 && (failed > 0 || passed === 0) ? 1 : code;
@@ -62,5 +63,6 @@ function counts() {
   return {
     passed: (unit?.numPassedTests ?? 0) + (e2e ? e2e.expected + e2e.flaky : 0),
     failed: (unit?.numFailedTests ?? 0) + (e2e?.unexpected ?? 0),
+    again: e2e?.flaky ?? 0,
   };
 }

@@ -212,6 +212,7 @@ test.describe('with an empty file', () => {
     expect(readdirSync(host.folder).filter(n => n.endsWith('.baybook'))).toHaveLength(2);
 
     // About: the check of the ledger, against the anchor that lies beside the backup.
+    await expect(page.getByRole('table', { name: 'Newest entry of each device' })).toBeVisible();
     await page.keyboard.press('v');
     await expect(page.getByText('Whole.')).toBeVisible();
     const folder = join(host.folder, 'backups');

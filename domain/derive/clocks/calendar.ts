@@ -77,7 +77,7 @@ export function fixedMonth(input: ClockInput, clock: Clock & { kind: 'fixed mont
   const done = lastDay(counted.effective);
   const dueOn = lastDayOfMonth(fixedMonthAfter(monthOf(done), clock));
   tell?.(
-    `It is done each ${name}, and that month does not drift. The one of ${showWhen(counted.effective)} counts for the ${name} that it lies nearest before or after, by up to ${spanText({ months: clock.early_months })} early, so the next is due by the end of ${name}: ${showDay(dueOn)}.`,
+    `It is done each ${name}, and that month does not drift. One counts for the ${name} that follows it when it is done no more than ${spanText({ months: clock.early_months })} before that month, and otherwise for the ${name} before. After the one of ${showWhen(counted.effective)} the next is due by the end of ${name}: ${showDay(dueOn)}.`,
   );
   if (!clock.atMost) return dated('counted', dueOn);
   const latest = dueDay(input.requirement, counted.effective, clock.atMost);

@@ -7,12 +7,12 @@ import styles from './words.module.css';
 export function DutyTitle({ row }: { row: Pick<DueListRow, 'title' | 'own' | 'dueOn' | 'dueTo'> }) {
   const range = rangeWords(row.dueOn, row.dueTo);
   return (
-    <span>
-      {row.title}
+    <span className={styles.duty}>
+      <span className={styles.dutyTitle}>{row.title}</span>
       {row.own === null ? null : (
         <span className={row.own === 'looser' ? styles.looser : styles.own}> · {OWN_MARK[row.own]}</span>
       )}
-      {range === null ? null : <span className={styles.own}> · {range}</span>}
+      {range === null ? null : <span className={styles.range}> · {range}</span>}
     </span>
   );
 }

@@ -20,7 +20,7 @@ export function dueColumns(
     {
       key: 'number',
       head: 'Number',
-      width: '12ch',
+      width: '14ch',
       sort: sort('number'),
       cell: r => <span>{r.number}</span>,
     },
@@ -34,15 +34,15 @@ export function dueColumns(
     {
       key: 'title',
       head: 'What is owed',
-      width: 'minmax(15ch, 1fr)',
+      width: 'minmax(20ch, 1.6fr)',
       sort: sort('title'),
       cell: r => <DutyTitle row={r} />,
     },
-    { key: 'state', head: 'State', width: '14ch', cell: r => <StateMark state={r.state} /> },
+    { key: 'state', head: 'State', width: '12ch', cell: r => <StateMark state={r.state} /> },
     {
       key: 'due',
       head: 'Due',
-      width: '11ch',
+      width: '13ch',
       figure: true,
       sort: sort('due'),
       cell: r => <DueDate row={r} />,
@@ -65,7 +65,7 @@ export function dueColumns(
     {
       key: 'place',
       head: 'Place',
-      width: 'minmax(9ch, 1.8fr)',
+      width: 'minmax(8ch, 1.6fr)',
       sort: sort('place'),
       cell: r => <span>{r.place ?? '–'}</span>,
     },
