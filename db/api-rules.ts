@@ -63,6 +63,10 @@ export interface RulePreview {
     differences: Difference[];
     force: BoundForce;
   }[];
+  /** Decided for later, or for that very day, and replaced by this before it began. */
+  falls: { requirement: Requirement; from: string; ended: boolean }[];
+  /** The day that both books are judged on: the first of the change, today, or the last day that something falls on. */
+  on: string;
   /** Living things of the families concerned. */
   things: number;
   /** Rows of those requirements, before and after. */

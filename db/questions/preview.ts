@@ -4,7 +4,7 @@ import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
 import { type DueRow, type DueState, stateOn } from '../../domain/derive/due.ts';
 import { dueRows, inForce, subjectOf } from '../../domain/derive/thing.ts';
 import type { Assignment, MeterFact, OwedFact, RecordFact, Values } from '../../domain/facts.ts';
-import { type Book, bookFrom, changedFamilies } from '../../domain/rulebook/book.ts';
+import { type Book, bookFrom, changedFamilies, fallsAway } from '../../domain/rulebook/book.ts';
 import { forceIn, type Profile, profileOn } from '../../domain/rulebook/force.ts';
 import { shippedRequirement } from '../../domain/rulebook/index.ts';
 import { changeOf, differences } from '../../domain/rulebook/strictness.ts';
@@ -15,7 +15,7 @@ import type { Action, Refusal } from '../actions/types.ts';
 import type { Problem } from '../api.ts';
 import type { RulePreview, RuleQuestions } from '../api-rules.ts';
 import { nothingTouched, thingKey } from '../caches/apply.ts';
-import { decisionsOf, readBook } from '../caches/book.ts';
+import { type Decisions, decisionsOf, readBook } from '../caches/book.ts';
 import { factsOf } from '../caches/facts.ts';
 import { lookInto } from '../store/look.ts';
 import { type Db, prepared } from '../store/statements.ts';
@@ -44,17 +44,30 @@ export const rulebookPreview = question({
   }) as unknown as z.ZodType<Asked>,
   answer(asking, args): RulePreview {
     const from = args.from === 'opening' ? null : parseDay(args.from);
+    const problems = problemsOf(asking, args);
+    const now = decisionsNow(asking.db);
+    const falls = fallsAway(
+      now.adoptions,
+      new Set([...(args.adopt ?? []).map(r => r.id), ...(args.end ?? [])]),
+      from,
+    );
+    // What falls away would have begun by then, so that its dates are among those that move.
     const on =
       args.on === undefined
-        ? (Math.max(from ?? asking.today, asking.today) as Day)
+        ? (Math.max(from ?? asking.today, asking.today, ...falls.map(f => f.from ?? asking.today)) as Day)
         : dayAsked(asking, args.on);
-    const problems = problemsOf(asking, args);
     const before = readBook(asking.db);
-    const after = bookWith(asking.db, args, from, problems);
+    const after = bookWith(now, args, from, problems);
     const profile = profileOn(after.profiles, on);
     return {
       problems,
       verdicts: (args.adopt ?? []).map(r => verdictOn(r, profile)),
+      falls: falls.map(({ requirement, from, ended = false }) => ({
+        requirement,
+        from: dayText(from as Day),
+        ended,
+      })),
+      on: dayText(on),
       ...compared(asking, before, after, on),
     };
   },
@@ -88,10 +101,13 @@ function problemsOf(asking: Asking, args: Asked): Problem[] {
   ];
 }
 
-/** The book as it would be; what is not well formed is left out, and `problems` says so. */
-function bookWith(db: Db, args: Asked, from: Day | null, problems: readonly Problem[]): Book {
+function decisionsNow(db: Db): Decisions {
   const key = thingKey(db, 'rulebook');
-  const now = decisionsOf(key === undefined ? [] : factsOf(db, key));
+  return decisionsOf(key === undefined ? [] : factsOf(db, key));
+}
+
+/** The book as it would be; what is not well formed is left out, and `problems` says so. */
+function bookWith(now: Decisions, args: Asked, from: Day | null, problems: readonly Problem[]): Book {
   const ended = (args.end ?? []).flatMap(id => {
     const known = now.adoptions.findLast(a => a.requirement.id === id);
     return known ? [{ requirement: known.requirement, from, ended: true as const }] : [];
@@ -130,14 +146,11 @@ interface ThingRow {
   place: string | null;
 }
 
+type Compared = Omit<RulePreview, 'problems' | 'verdicts' | 'falls' | 'on'>;
+
 /** Every living thing of the families that change, judged by both books on one day. */
-function compared(
-  asking: Asking,
-  before: Book,
-  after: Book,
-  on: Day,
-): Omit<RulePreview, 'problems' | 'verdicts'> {
-  const told: Omit<RulePreview, 'problems' | 'verdicts'> = {
+function compared(asking: Asking, before: Book, after: Book, on: Day): Compared {
+  const told: Compared = {
     things: 0,
     concerned: { before: 0, after: 0 },
     moved: { earlier: 0, later: 0, gained: 0, lost: 0 },

@@ -1,6 +1,7 @@
 /** What was decided on a requirement, when, by whom and why; and the editions that would renumber the book. */
 import { z } from 'zod';
-import { parseDay } from '../../domain/calendar/day.ts';
+import { type Day, parseDay } from '../../domain/calendar/day.ts';
+import { type Adoption, standing } from '../../domain/rulebook/book.ts';
 import { EDITIONS, underEdition } from '../../domain/rulebook/editions.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { isSame } from '../../domain/rulebook/same.ts';
@@ -37,7 +38,7 @@ export const rulebookHistory = question({
        ORDER BY f.clock, f.device, f.n`,
       id,
     );
-    let before: Requirement | null = null;
+    const decided: Adoption[] = [];
     const lines = decisions.flatMap((d): RuleHistoryLine[] => {
       const values = JSON.parse(d.values) as {
         requirement: Requirement | string;
@@ -45,8 +46,12 @@ export const rulebookHistory = question({
         reason?: string;
         authority?: string;
       };
-      const requirement = typeof values.requirement === 'string' ? before : values.requirement;
+      const requirement =
+        typeof values.requirement === 'string' ? decided.at(-1)?.requirement : values.requirement;
       if (!requirement) return [];
+      const from = values.from === null ? null : (parseDay(values.from) as Day);
+      const before = heldBy(decided, from);
+      decided.push({ requirement, from, ...(d.kind === 'rule end' ? { ended: true } : {}) });
       const spans = versions.filter(v => d.kind === 'rule' && isSame(v.requirement, requirement));
       const span = spans.find(v => textOrNull(v.from) === values.from) ?? spans.at(0);
       const line: RuleHistoryLine = {
@@ -55,7 +60,7 @@ export const rulebookHistory = question({
         by: d.by,
         did: d.kind === 'rule' ? 'adopted' : 'ended',
         requirement,
-        from: values.from === null ? null : textOrNull(parseDay(values.from)),
+        from: textOrNull(from),
         inForce: span ? { from: textOrNull(span.from), to: textOrNull(spans.at(-1)?.to ?? null) } : null,
         reason: values.reason ?? null,
         authority: values.authority ?? null,
@@ -65,13 +70,19 @@ export const rulebookHistory = question({
             ? versionChanges(before, requirement, familyOf(requirement.family))
             : [],
       };
-      before = requirement;
       return [line];
     });
     return lines.reverse();
   },
   example: { requirement: 'hose.service-test' },
 });
+
+/** What would have held on the day of a decision, by what had been decided until then: that is what it changed. */
+function heldBy(decided: readonly Adoption[], from: Day | null): Requirement | null {
+  const [list = []] = standing(decided).values();
+  const held = list.findLast(a => a.from === null || (from !== null && a.from <= from));
+  return held && !held.ended ? held.requirement : null;
+}
 
 export const rulebookEditions = question({
   name: 'rulebook.editions',

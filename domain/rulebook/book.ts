@@ -54,15 +54,8 @@ export function bookFrom(
     (kept, p) => [...kept.filter(k => before(k.from, p.from)), p],
     [],
   );
-  const byRequirement = new Map<string, Adoption[]>();
-  for (const adoption of adoptions) {
-    const kept = (byRequirement.get(adoption.requirement.id) ?? []).filter(a =>
-      before(a.from, adoption.from),
-    );
-    byRequirement.set(adoption.requirement.id, [...kept, adoption]);
-  }
   const versions = new Map<string, RuleVersion[]>();
-  for (const list of byRequirement.values()) {
+  for (const list of standing(adoptions).values()) {
     list.forEach((adoption, i) => {
       if (adoption.ended) return;
       const { family } = adoption.requirement;
@@ -77,6 +70,31 @@ export function bookFrom(
     policies: chosen,
     profiles: said,
   };
+}
+
+/** By requirement, the adoptions and ends that hold on some day, the earliest first: each replaces those of its day or later. */
+export function standing(adoptions: readonly Adoption[]): Map<string, Adoption[]> {
+  const byRequirement = new Map<string, Adoption[]>();
+  for (const adoption of adoptions) {
+    const { id } = adoption.requirement;
+    const kept = (byRequirement.get(id) ?? []).filter(a => before(a.from, adoption.from));
+    byRequirement.set(id, [...kept, adoption]);
+  }
+  return byRequirement;
+}
+
+/**
+ * What was decided for a day to come, or for that very day, and falls away where one of those requirements is decided
+ * on anew from `from` on. The opening of the department is not a day to come.
+ */
+export function fallsAway(
+  adoptions: readonly Adoption[],
+  requirements: ReadonlySet<string>,
+  from: Day | null,
+): Adoption[] {
+  return [...standing(adoptions)].flatMap(([id, list]) =>
+    requirements.has(id) ? list.filter(a => a.from !== null && !before(a.from, from)) : [],
+  );
 }
 
 /** The spans of a version in which the department is one that it is judged in. */

@@ -51,6 +51,8 @@ const NO_CHANGE: RulePreview = {
   noLongerLate: 0,
   notJudged: 0,
   months: [],
+  falls: [],
+  on: '2026-11-25',
   changes: [],
 };
 const titles = (search: Parameters<typeof linesOf>[2]) =>

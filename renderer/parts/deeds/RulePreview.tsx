@@ -1,6 +1,8 @@
 /** What a change of the book would do, told beside its form while it is filled in: nothing is written yet. */
 import { useDebouncedValue } from '@mantine/hooks';
 import type { RuleQuestions, RulePreview as Told } from '../../../db/api-rules.ts';
+import { clockWords } from '../../../domain/rulebook/clock-words.ts';
+import { familyOf } from '../../../domain/rulebook/index.ts';
 import { useAsk } from '../../api/ask.ts';
 import { stateWord } from '../state/StateMark.tsx';
 import { dateText } from '../words/dates.tsx';
@@ -40,6 +42,12 @@ function Preview({ told }: { told: Told }) {
           {v?.force.says}
         </p>
       ))}
+      {told.falls.map(f => (
+        <p key={`${f.requirement.id} ${f.from}`} className={styles.verdict}>
+          <strong>{fallen(f)} falls away.</strong>
+        </p>
+      ))}
+      {told.falls.length > 0 ? <p>What moves is told for {dateText(told.on)}.</p> : null}
       <ul className={styles.sums}>
         {sums(told).map(said => (
           <li key={said}>{said}</li>
@@ -82,6 +90,12 @@ function Preview({ told }: { told: Told }) {
       ) : null}
     </>
   );
+}
+
+/** `Service test each May, decided for 12 Dec 2026 on,`. */
+function fallen({ requirement, from, ended }: Told['falls'][number]): string {
+  const what = ended ? 'ended' : clockWords(requirement, familyOf(requirement.family));
+  return `${requirement.title}, ${what}, decided for ${dateText(from)} on,`;
 }
 
 const standing = ({ state, dueOn }: Told['changes'][number]['was']): string =>

@@ -24,6 +24,11 @@ export function RuleHistory({ requirement }: { requirement: string }) {
             {line.from === null ? 'from the opening on' : `from ${dateText(line.from)} on`}
           </strong>
           {line.change ? `, ${CHANGE[line.change]}` : ''}
+          {line.did === 'adopted' && line.inForce === null ? (
+            <strong>; it was in force on no day</strong>
+          ) : (
+            ''
+          )}
           <span className={styles.soft}>
             {' '}
             {line.by ?? 'nobody'}, {dateText(line.at.slice(0, 10))}.
