@@ -132,6 +132,8 @@ export interface RigItem {
 }
 
 export interface RigPage extends RigLine {
+  /** The heaviest state of what the rig itself owes: its checks, its inspection, its pump. */
+  itself: DueState;
   places: RigPlace[];
   /** Things known to be on the rig, in no place of it. */
   loose: RigItem[];

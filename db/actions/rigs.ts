@@ -1,7 +1,9 @@
 /** Rigs: who rides them, what state they are in, their meters, and how they are drawn. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import type { When } from '../../domain/calendar/when.ts';
+import { lastDay, type When } from '../../domain/calendar/when.ts';
+import { capital } from '../../domain/capital.ts';
+import { roseTooFast } from '../../domain/derive/meters.ts';
 import { fits, GRID, VIEWS } from '../../domain/rigs/drawing.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { METERS } from '../../domain/rulebook/types.ts';
@@ -128,14 +130,13 @@ export const rigRead = action({
     meter: z.enum(RIG_METERS),
     reading: z.number().int().min(0),
     meterReplaced: z.boolean().default(false),
+    /** Said where it rose by more than its meter can; of no weight afterwards. */
+    readTwice: z.boolean().optional(),
     on: when,
   }),
   entitlement: 'record',
   refs: ['rig'],
-  check: (look, body) => [
-    ...mustBeRig(look, body.rig, body.on),
-    ...backward(look, body.rig, body.meter, body.reading, body.meterReplaced, body.on),
-  ],
+  check: (look, body) => [...mustBeRig(look, body.rig, body.on), ...unlikely(look, body.rig, body)],
   apply: (_entry, body) => ({
     facts: [
       {
@@ -149,21 +150,31 @@ export const rigRead = action({
   example: { rig: '&1', meter: 'engine hours', reading: 4120 },
 });
 
-/** A meter that runs backward is refused, against the reading before and the one after, unless it was replaced. */
-function backward(
+interface Told {
+  meter: string;
+  reading: number;
+  meterReplaced: boolean;
+  readTwice?: boolean | undefined;
+  on: When;
+}
+
+const figure = (n: number) => n.toLocaleString('en-US');
+
+/**
+ * A meter that runs backward is refused, against the reading before and the one after, unless it was replaced; one
+ * that rose by more than it can, unless it was read twice.
+ */
+function unlikely(
   look: Look,
   thing: string,
-  meter: string,
-  reading: number,
-  meterReplaced: boolean,
-  on: When,
+  { meter, reading, meterReplaced, readTwice, on }: Told,
 ): Refusal[] {
   const { before, after } = look.readingsAround(thing, meter, on);
   if (before && reading < before.reading && !meterReplaced)
     return [
       refuse(
         'meter backward',
-        `${meter} read ${before.reading} on ${showWhen(before.on)}; ${reading} is less.`,
+        `${capital(meter)} read ${figure(before.reading)} on ${showWhen(before.on)}; ${figure(reading)} is less.`,
         'Read it again, or say that the meter was replaced.',
         'reading',
       ),
@@ -172,11 +183,24 @@ function backward(
     return [
       refuse(
         'meter backward',
-        `${meter} read ${after.reading} on ${showWhen(after.on)}, later; ${reading} is more.`,
+        `${capital(meter)} read ${figure(after.reading)} on ${showWhen(after.on)}, later; ${figure(reading)} is more.`,
         'Read it again, or void the later reading if that one is wrong.',
         'reading',
       ),
     ];
+  if (before && !meterReplaced && !readTwice) {
+    const days = lastDay(on) - lastDay(before.on);
+    const risen = reading - before.reading;
+    if (roseTooFast(meter, risen, days))
+      return [
+        refuse(
+          'meter leaps',
+          `${capital(meter)} read ${figure(before.reading)} on ${showWhen(before.on)}; ${figure(reading)} is ${figure(risen)} more in ${days} ${days === 1 ? 'day' : 'days'}.`,
+          'Read it again; if it is right, say that it was read twice, or void the earlier reading if that one is wrong.',
+          'reading',
+        ),
+      ];
+  }
   return [];
 }
 
@@ -190,6 +214,8 @@ export const itemRead = action({
     meter: z.enum(METERS),
     reading: z.number().int().min(0),
     meterReplaced: z.boolean().default(false),
+    /** Said where it rose by more than its meter can; of no weight afterwards. */
+    readTwice: z.boolean().optional(),
     on: when,
   }),
   entitlement: 'record',
@@ -209,10 +235,7 @@ export const itemRead = action({
           'meter',
         ),
       ];
-    return [
-      ...gone(look, body.item, 'read'),
-      ...backward(look, body.item, body.meter, body.reading, body.meterReplaced, body.on),
-    ];
+    return [...gone(look, body.item, 'read'), ...unlikely(look, body.item, body)];
   },
   apply: (_entry, body) => ({
     facts: [

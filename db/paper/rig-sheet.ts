@@ -1,7 +1,7 @@
 /** A rig on paper: its drawing, and every place with what is in it, a box before each thing to tick. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
-import { countWrong, heaviestWrong } from '../../domain/derive/marks.ts';
+import { countWrong, heaviestWrong, isWrong } from '../../domain/derive/marks.ts';
 import { placeTree } from '../../domain/rigs/tree.ts';
 import type { LeftThing, RigItem } from '../api-desk.ts';
 import { rigPage } from '../questions/rig-page.ts';
@@ -42,8 +42,8 @@ export async function rigSheet(asking: Asking, rig: string, on: string): Promise
         text: [
           {
             text: `${counted(everything.length, 'thing')} in ${counted(page.places.length, 'place')}, ${
-              wrong === 0 ? 'nothing wrong' : `${wrong} with something wrong`
-            }. `,
+              wrong === 0 ? 'nothing wrong with them' : `${wrong} with something wrong`
+            }${isWrong(page.itself) ? `; the rig itself: ${page.itself}` : ''}. `,
             bold: true,
           },
           `${capital(said.join('; '))}.`,

@@ -45,8 +45,12 @@ export const rigPage = question({
     const drawn = latest(rig.facts, 'drawing');
     const boxes = (drawn?.values.boxes as Box[] | undefined)?.filter(b => places.some(p => p.id === b.place));
     const items = itemsOnRig(asking, rig.key, on);
+    const own = standingOf(asking, on, 'items i JOIN due d ON d.item = i.key', 'i.key = :rig', {
+      rig: rig.key,
+    });
     return {
       ...line,
+      itself: heaviest(statesIn(own.get(rig.key))),
       places: places.map(({ key, ...place }) => ({ ...place, items: items.get(key) ?? [] })),
       loose: items.get(rig.key) ?? [],
       // What lies inside a compartment is told in its box.

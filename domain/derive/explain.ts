@@ -17,7 +17,16 @@ import {
   withArticle,
 } from '../rulebook/words.ts';
 import { type DueRow, type DueState, stateOn } from './due.ts';
-import { comesBy, countedRecord, coveringRows, type Derived, dueRow, inForce, isOf } from './thing.ts';
+import {
+  comesBy,
+  countedRecord,
+  coveringRows,
+  type Derived,
+  dueRow,
+  inForce,
+  isOf,
+  WAITS_IN_STORAGE,
+} from './thing.ts';
 
 export interface ToldRecord {
   fact: string;
@@ -181,7 +190,11 @@ function paragraph(all: Told): string {
   const thing = `${family?.title ?? derived.family} ${derived.number}`;
   const title = requirement.title.toLowerCase();
   if (gone) return `${thing} is ${derived.condition} and owes nothing.`;
-  const parts = [headline(thing, title, row, state, day)];
+  const parts = [
+    steps.includes(WAITS_IN_STORAGE)
+      ? `The ${title} of ${thing} waits while it is in storage.`
+      : headline(thing, title, row, state, day),
+  ];
   if (counted && row.basis !== 'retest')
     parts.push(
       `The ${counted.values.activity} of ${showWhen(counted.effective)} ${

@@ -42,6 +42,9 @@ export function heaviestWrong(things: readonly Marked[]): MarkState | null {
   return WRONG.find(mark => marks.includes(mark)) ?? null;
 }
 
+/** Whether a state alone tells of something wrong. */
+export const isWrong = (state: MarkState): boolean => WRONG.includes(state);
+
 /** How many things have something wrong with them. */
 export const countWrong = (things: readonly Marked[]): number =>
   things.filter(thing => WRONG.includes(markOf(thing))).length;

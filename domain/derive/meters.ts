@@ -51,6 +51,24 @@ export function meterPoints(
   return { points, backward: null };
 }
 
+/** The most that a meter can rise in a day: no clock runs faster than the day. Miles: common practice, no source. */
+const MOST_A_DAY: Readonly<Record<string, number>> = {
+  miles: 1000,
+  hours: 24,
+  'engine hours': 24,
+  'pump hours': 24,
+  'aerial hours': 24,
+};
+
+/**
+ * Whether a reading rose by more than its meter can in those days, the day of the reading before counted too.
+ * Of cycles, fills and uses nothing is known, so no rise is too much.
+ */
+export function roseTooFast(meter: string, risen: number, days: number): boolean {
+  const most = MOST_A_DAY[meter];
+  return most !== undefined && risen > most * (days + 1);
+}
+
 /** Days that a rate is taken over at the least: shorter ones say more of one shift than of a year. */
 const WINDOW_DAYS = 28;
 /** How far back rates are taken: a year and a season, since use is seasonal. */

@@ -28,6 +28,9 @@ import { readClock, type Subject } from './clocks/index.ts';
 import { compare, type Decimal, decimalOf } from './decimal.ts';
 import type { DueRow } from './due.ts';
 
+/** The step that tells of a duty that rests while its thing is in storage. */
+export const WAITS_IN_STORAGE = 'It is in storage, where this waits: it is owed before it comes back.';
+
 /** Something that was so from one time until another (`until` null: still so). */
 export interface Span<T> {
   from: When;
@@ -374,7 +377,7 @@ export function dueRow(
     return without('retest');
   }
   if (requirement.inStorage === 'waits' && subject.assignment === 'storage' && reading.basis !== 'none') {
-    tell?.('It is in storage, where this waits: it is owed before it comes back.');
+    tell?.(WAITS_IN_STORAGE);
     return without('none');
   }
   const grace = reading.basis === 'life' ? 0 : (requirement.graceDays ?? 0);

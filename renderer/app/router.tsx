@@ -6,6 +6,7 @@ import {
   createRouter,
   redirect,
 } from '@tanstack/react-router';
+import { useMemo } from 'react';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
@@ -21,6 +22,11 @@ import { Gate } from '../shell/Gate.tsx';
 
 const root = createRootRoute({ component: Gate });
 
+/** What a screen knows of its address. The router hands on what was not known of it too: an address is typed by hand. */
+function useKnown<T extends object>(read: (raw: Record<string, unknown>) => T, raw: T): T {
+  return useMemo(() => read(raw as Record<string, unknown>), [read, raw]);
+}
+
 const home = createRoute({
   getParentRoute: () => root,
   path: '/',
@@ -34,7 +40,7 @@ const readiness = createRoute({
   path: '/readiness',
   validateSearch: readReadinessSearch,
   component: function ReadinessRoute() {
-    return <Readiness search={readiness.useSearch()} />;
+    return <Readiness search={useKnown(readReadinessSearch, readiness.useSearch())} />;
   },
 });
 
@@ -45,7 +51,7 @@ const rig = createRoute({
   path: '/rigs/$rig',
   validateSearch: readRigSearch,
   component: function RigRoute() {
-    return <RigPage rig={rig.useParams().rig} search={rig.useSearch()} />;
+    return <RigPage rig={rig.useParams().rig} search={useKnown(readRigSearch, rig.useSearch())} />;
   },
 });
 
@@ -54,7 +60,7 @@ const rules = createRoute({
   path: '/rules',
   validateSearch: readRuleSearch,
   component: function RulesRoute() {
-    return <RuleBook search={rules.useSearch()} />;
+    return <RuleBook search={useKnown(readRuleSearch, rules.useSearch())} />;
   },
 });
 
@@ -63,7 +69,7 @@ const department = createRoute({
   path: '/department',
   validateSearch: readDepartmentSearch,
   component: function DepartmentRoute() {
-    return <Department search={department.useSearch()} />;
+    return <Department search={useKnown(readDepartmentSearch, department.useSearch())} />;
   },
 });
 
@@ -72,7 +78,7 @@ const due = createRoute({
   path: '/due',
   validateSearch: readSearch,
   component: function DueRoute() {
-    return <ComingDue search={due.useSearch()} />;
+    return <ComingDue search={useKnown(readSearch, due.useSearch())} />;
   },
 });
 
@@ -93,6 +99,15 @@ export function createScreens() {
   return createRouter({
     routeTree: root.addChildren([home, readiness, rigs, rig, due, thing, sheets, rules, department, look]),
     history: createHashHistory(),
+    defaultErrorComponent: ({ error }) => (
+      <main>
+        <h1>This screen could not be shown.</h1>
+        <p>
+          {error instanceof Error ? error.message : 'Something went wrong.'} Nothing that was written is lost.{' '}
+          <a href="#/readiness">Go to Readiness</a>, or open the address anew.
+        </p>
+      </main>
+    ),
     defaultNotFoundComponent: () => <p>There is no such screen.</p>,
   });
 }

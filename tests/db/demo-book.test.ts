@@ -120,6 +120,9 @@ describe('what single things show', () => {
     expect(page.assignment).toBe('storage');
     expect(page.due.map(d => d.requirement)).not.toContain('turnout.advanced-inspection');
     expect(page.beforeReturn).toContain('Advanced inspection');
+    expect((await why(TOLD.stored[0], 'turnout.advanced-inspection')).paragraph).toMatch(
+      /^The advanced inspection of .* waits while it is in storage\./,
+    );
   });
 
   it('pads are past their printed date, and a lot of calibration gas is near it', async () => {
@@ -133,7 +136,7 @@ describe('what single things show', () => {
 
   it('a wrong reading was voided in the open, and a pump meter was replaced', async () => {
     const told = await question<HistoryLine[]>('item.history', { item: await idOf('Brush 32') });
-    expect(told.find(l => l.voided)?.what).toContain('999999');
+    expect(told.find(l => l.voided)?.what).toContain('152340');
     const meters = await question<MeterPage[]>('item.meters', { item: await idOf('Tender 34') });
     const pump = meters.find(m => m.meter === 'pump hours');
     expect(pump?.points.at(-1)).toMatchObject({ reading: 1, replaced: true });

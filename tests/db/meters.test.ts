@@ -48,11 +48,29 @@ describe('a meter', () => {
   it('misread is voided, and what it forbade is taken', async () => {
     const { d, at, miles } = read();
     d.must('rig.read', at(41_000, '2026-03-01'));
-    const wrong = d.must('rig.read', at(91_000, '2026-04-01'));
+    const wrong = d.must('rig.read', at(91_000, '2026-04-01', { readTwice: true }));
     expect(d.codes('rig.read', at(41_700, '2026-05-01'))).toEqual(['meter backward']);
     d.must('void', { target: wrong, why: 'Misread' });
     d.must('rig.read', at(41_700, '2026-05-01'));
     expect((await miles())?.points.map(p => p.reading)).toEqual([41_000, 41_700]);
+  });
+
+  it('rises by no more than a day’s hours a day, or it must have been read twice', () => {
+    const { d, at } = read();
+    const hours = (reading: number, on: string, more: object = {}) => ({
+      ...at(reading, on, more),
+      meter: 'engine hours',
+    });
+    d.must('rig.read', hours(4_000, '2026-03-01'));
+    // Two days, the first one whole: 48 hours and no more.
+    expect(d.codes('rig.read', hours(4_049, '2026-03-02'))).toEqual(['meter leaps']);
+    d.must('rig.read', hours(4_048, '2026-03-02'));
+    expect(d.codes('rig.read', hours(9_000, '2026-03-02'))).toEqual(['meter leaps']);
+    d.must('rig.read', hours(9_000, '2026-03-02', { readTwice: true }));
+    d.must('rig.read', hours(20_000, '2026-03-03', { meterReplaced: true }));
+    // Of miles, 1,000 a day: common practice, no source.
+    d.must('rig.read', at(102_475, '2026-03-05'));
+    expect(d.codes('rig.read', at(999_999, '2026-03-25'))).toEqual(['meter leaps']);
   });
 
   it('of a tool is one that its family has, and goes forward too', () => {

@@ -173,7 +173,7 @@ test.describe('with an empty file', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('e');
     const profile = page.getByRole('dialog', { name: 'What is the department?' });
-    await expect(profile.getByText(/is not certain, and they are taken as law/)).toBeVisible();
+    await expect(profile.getByText(/bind here is not certain. Taken as law here/)).toBeVisible();
     await page.keyboard.type('colorado');
     await expect(page.getByRole('option', { name: 'Colorado' })).toBeVisible();
     await page.keyboard.press('Enter');

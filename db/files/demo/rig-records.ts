@@ -111,10 +111,13 @@ export function meterStories({ diary, on }: World): void {
     body: { rig: at(rig), meter, reading, on: dayText(day), ...more },
   });
   diary.at(wrong, '9:05', memberLabel(CHIEF), [
-    { ...read('Brush 32', 'miles', 999_999, wrong), as: '@wrong reading' },
+    { ...read('Brush 32', 'miles', 152_340, wrong, { readTwice: true }), as: '@wrong reading' },
   ]);
   diary.at(addDays(wrong, 1), '9:10', memberLabel(CHIEF), [
-    { action: 'void', body: { target: '@wrong reading', why: 'The trip counter was read for the odometer' } },
+    {
+      action: 'void',
+      body: { target: '@wrong reading', why: 'The odometer of another rig was written down' },
+    },
   ]);
   const replaced = addDays(on, -1);
   diary.at(replaced, '11:15', memberLabel(SHOP_TECHNICIAN), [

@@ -42,7 +42,9 @@ export function meter(input: ClockInput, clock: Clock & { kind: 'meter' }): Read
   if (reached) {
     const dueOn = reached.total === mark ? reached.day : addDays(reached.day, -1);
     tell?.(
-      `The reading of ${showDay(reached.day)} is ${reached.total}: the mark is reached, due by ${showDay(dueOn)}.`,
+      reached.total === mark
+        ? `The reading of ${showDay(reached.day)} is ${reached.total}: the mark is reached, due that day.`
+        : `The reading of ${showDay(reached.day)} is ${reached.total}: the mark was passed by then, so it is late from that day on and counts as due the day before.`,
     );
     return dated('counted', dueOn);
   }

@@ -1,4 +1,4 @@
-/** Reading a meter of a rig or a tool; a lower reading is refused unless the meter was replaced. */
+/** Reading a meter of a rig or a tool; one that is less than before, or far more, is refused until it is explained. */
 import { capital } from '../../../domain/capital.ts';
 import { body, type DeedForm, dateOf } from '../deeds/deedForm.ts';
 
@@ -13,7 +13,7 @@ export function meterForm({ item, number, isRig }: Metered, meters: readonly str
   return {
     title: `Read a meter of ${number}`,
     verb: 'Write it down',
-    initial: { meter: first, reading: '', meterReplaced: '', on: '' },
+    initial: { meter: first, reading: '', meterReplaced: '', readTwice: '', on: '' },
     rows: () => [
       [
         {
@@ -35,6 +35,14 @@ export function meterForm({ item, number, isRig }: Metered, meters: readonly str
           note: 'Only then may it read less than before.',
         },
       ],
+      [
+        {
+          kind: 'tick',
+          key: 'readTwice',
+          title: 'It was read twice',
+          note: 'Asked of a reading that rose by more than 24 hours or 1,000 miles a day.',
+        },
+      ],
     ],
     deeds: (filled, today) => [
       {
@@ -44,6 +52,7 @@ export function meterForm({ item, number, isRig }: Metered, meters: readonly str
           meter: filled.meter,
           reading: wholeOf(filled.reading),
           meterReplaced: filled.meterReplaced === 'yes',
+          ...(filled.readTwice === 'yes' ? { readTwice: true } : {}),
           on: dateOf(filled, today),
         }),
       },

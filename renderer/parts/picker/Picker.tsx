@@ -34,6 +34,8 @@ export function Picker({
 }: PickerProps) {
   const id = useId();
   const [text, setText] = useState<string | null>(null);
+  /** What was typed and is not in the list, told until something else is typed or chosen. */
+  const [unknown, setUnknown] = useState<string | null>(null);
   const box = useCombobox({ onDropdownClose: () => box.resetSelectedOption() });
   const shown = onText || text === null ? options : narrow(options, text);
 
@@ -48,12 +50,23 @@ export function Picker({
     onText?.('');
     box.closeDropdown();
   };
+  const leave = () => {
+    if (text?.trim() && shown.length === 0) setUnknown(text.trim());
+    close();
+  };
   const pick = (option: PickOption | undefined) => {
+    setUnknown(null);
     close();
     if (option) onPick(option);
   };
   return (
-    <Field id={id} label={label} note={note} problem={problem} required={required}>
+    <Field
+      id={id}
+      label={label}
+      note={note}
+      problem={problem ?? (unknown === null ? undefined : notInList(unknown))}
+      required={required}
+    >
       {described => (
         <Combobox store={box} onOptionSubmit={picked => pick(shown.find(o => o.value === picked))}>
           <Combobox.Target withExpandedAttribute>
@@ -68,11 +81,12 @@ export function Picker({
               onFocus={event => event.currentTarget.select()}
               onClick={() => box.openDropdown()}
               onChange={event => {
+                setUnknown(null);
                 setText(event.currentTarget.value);
                 onText?.(event.currentTarget.value);
                 box.openDropdown();
               }}
-              onBlur={close}
+              onBlur={leave}
               onKeyDown={event => {
                 if (event.key === 'Escape' && box.dropdownOpened) {
                   event.stopPropagation();
@@ -94,3 +108,8 @@ export function Picker({
     </Field>
   );
 }
+
+const notInList = (typed: string): FieldProblem => ({
+  message: `“${typed}” is not in the list.`,
+  todo: 'Nothing was taken. Choose from the list: the arrow keys show all of it.',
+});

@@ -39,14 +39,23 @@ export function profileText({ country, state, kind }: Profile): string {
 export function decides(profile: Profile): string {
   const osha = forceIn(OSHA, profile);
   if (osha.force !== 'law')
-    return `The workplace-safety rules (29 CFR 1910) are not law here but a benchmark. ${profile.country === 'other' ? 'The book starts empty.' : ''}`.trim();
+    return `The workplace-safety rules (29 CFR 1910) are not law here but a benchmark. ${profile.country === 'other' ? 'What was adopted stays in force until it is ended in the rule book.' : ''}`.trim();
   return osha.certain
     ? 'The workplace-safety rules (29 CFR 1910) are law here: they cannot be loosened.'
-    : `Whether the workplace-safety rules (29 CFR 1910) are law here is not certain, and they are taken as law: ${osha.says}`;
+    : `Whether the workplace-safety rules (29 CFR 1910) bind here is not certain. ${osha.says}`;
 }
 
 const FIELDS: readonly (readonly FormField[])[] = [
-  [{ kind: 'pick', key: 'state', title: 'State', choices: PLACES, required: true }],
+  [
+    {
+      kind: 'pick',
+      key: 'state',
+      title: 'State',
+      choices: PLACES,
+      note: 'Elsewhere: choose “Not in the United States”.',
+      required: true,
+    },
+  ],
   [{ kind: 'one of', key: 'kind', title: 'It is', choices: KINDS, required: true }],
   [
     {

@@ -119,7 +119,7 @@ export function FirstRun() {
             note={
               profile.country === 'other'
                 ? 'The book is of United States law and standards: it starts empty, and you adopt what is yours.'
-                : 'Decides which rules are law here. It may be said later.'
+                : 'Decides which rules are law here. Elsewhere: “Not in the United States”. It may be said later.'
             }
           />
           <OneOf label="It is" choices={KINDS} value={filled.kind} onChange={set('kind')} />

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { RigPage } from '../../../db/api-desk.ts';
-import { countWrong } from '../../../domain/derive/marks.ts';
+import { countWrong, isWrong } from '../../../domain/derive/marks.ts';
+import { StateMark } from '../../parts/state/StateMark.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { RigState } from './RigState.tsx';
 import styles from './rigs.module.css';
@@ -17,8 +18,17 @@ export function RigHead({ page, children }: { page: RigPage; children: ReactNode
           <b>{everything.length.toLocaleString('en-US')}</b> things in <b>{page.places.length}</b> places
         </span>
         <span>
-          {wrong > 0 ? <b className={styles.late}>{wrong} with something wrong</b> : 'nothing wrong'}
+          {wrong > 0 ? (
+            <b className={styles.late}>{wrong} with something wrong</b>
+          ) : (
+            'nothing wrong with them'
+          )}
         </span>
+        {isWrong(page.itself) ? (
+          <span>
+            the rig itself: <StateMark state={page.itself} />
+          </span>
+        ) : null}
         <span>
           {page.unit ? (
             <>
