@@ -3,6 +3,7 @@ import { useDebouncedValue } from '@mantine/hooks';
 import type { RuleQuestions, RulePreview as Told } from '../../../db/api-rules.ts';
 import { clockWords } from '../../../domain/rulebook/clock-words.ts';
 import { familyOf } from '../../../domain/rulebook/index.ts';
+import { midSentence } from '../../../domain/rulebook/words.ts';
 import { useAsk } from '../../api/ask.ts';
 import { stateWord } from '../state/StateMark.tsx';
 import { dateText } from '../words/dates.tsx';
@@ -19,7 +20,8 @@ export function RulePreview({ asked }: { asked: PreviewAsked }) {
   const [settled] = useDebouncedValue(JSON.stringify(asked), 250);
   const told = useAsk('rulebook.preview', JSON.parse(settled) as PreviewAsked, { keep: true });
   return (
-    <section className={styles.preview} aria-label="What it would do" aria-live="polite">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the arrows reach what lies below only with the focus in it.
+    <section className={styles.preview} aria-label="What it would do" aria-live="polite" tabIndex={0}>
       <h3>What it would do</h3>
       {told.data ? <Preview told={told.data} /> : <NotReady loaded={told} />}
     </section>
@@ -94,7 +96,7 @@ function Preview({ told }: { told: Told }) {
 
 /** `Service test each May, decided for 12 Dec 2026 on,`. */
 function fallen({ requirement, from, ended }: Told['falls'][number]): string {
-  const what = ended ? 'ended' : clockWords(requirement, familyOf(requirement.family));
+  const what = ended ? 'ended' : midSentence(clockWords(requirement, familyOf(requirement.family)));
   return `${requirement.title}, ${what}, decided for ${dateText(from)} on,`;
 }
 
