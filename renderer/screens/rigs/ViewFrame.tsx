@@ -54,8 +54,7 @@ const SIDE = (
     <path {...line} d="M9 26L15 13H34V26Z" />
     <path {...line} d="M0 50H256" />
     <circle {...line} cx="22" cy="50.5" r="8" />
-    <circle {...line} cx="198" cy="50.5" r="8" />
-    <circle {...line} cx="218" cy="50.5" r="8" />
+    <circle {...line} cx="208" cy="50.5" r="8" />
   </>
 );
 
