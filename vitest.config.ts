@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /**
@@ -6,11 +7,14 @@ import { defineConfig } from 'vitest/config';
  */
 export default defineConfig({
   test: {
+    // By itself it leaves one core idle.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {
           name: 'node',
           environment: 'node',
+          setupFiles: ['tests/seeded.ts'],
           include: ['tests/{domain,db,hosts,published}/**/*.test.ts'],
           // Nothing here changes a module from outside, so files may share them: a third faster, measured.
           isolate: false,
@@ -22,6 +26,7 @@ export default defineConfig({
         test: {
           name: 'renderer',
           environment: 'jsdom',
+          setupFiles: ['tests/seeded.ts'],
           include: ['tests/renderer/**/*.test.{ts,tsx}'],
           testTimeout: 20_000,
         },

@@ -109,6 +109,7 @@ describe.each([
   }
 
   it('becomes the same, is refused the same, and is known for what it is', async () => {
+    expect(guessFamily(await gridOf(text))).toBe(family);
     const plain = readSheet(await gridOf(text), { family, today: TODAY });
     const want = plain.rows.map(r => [
       r.row,
@@ -126,7 +127,9 @@ describe.each([
         const got = rows.map(r => [r.row, r.number, r.ok, r.becomes, r.problems.map(p => p.code), r.records]);
         expect(got.length).toBe(want.length);
         for (const [i, row] of got.entries()) expect(sorted(row)).toEqual(sorted(want[i]));
-        expect(guessFamily(grid)).toBe(family);
+        // Without a title that says it, other headings may leave it open; never is it taken for another.
+        const guessed = guessFamily(grid);
+        if (how.titles >= 2 || guessed !== null) expect(guessed).toBe(family);
       }),
       { numRuns: 20 },
     );
