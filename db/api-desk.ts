@@ -3,7 +3,7 @@ import type { Verdict } from '../domain/coverage/readiness.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown } from '../domain/facts.ts';
 import type { Box } from '../domain/rigs/drawing.ts';
-import type { WhenLate } from '../domain/rulebook/types.ts';
+import type { OwnVersion, WhenLate } from '../domain/rulebook/types.ts';
 
 /** One thing that tells against a unit, with where its why is. */
 export interface Reason {
@@ -17,6 +17,8 @@ export interface Reason {
   state: DueState | null;
   condition: Condition | null;
   dueOn: string | null;
+  /** Whether the date goes by a version of the department's own, and to which side; null for the book's or none. */
+  own: OwnVersion['change'] | null;
   since: string | null;
   place: string | null;
   /**

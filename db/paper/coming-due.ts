@@ -1,7 +1,7 @@
 /** Coming due on paper: the list as its filter and order stand on the screen, columns as there. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { DueState } from '../../domain/derive/due.ts';
-import { markedTitle, rangeWords } from '../../domain/rulebook/due-words.ts';
+import { titleWords } from '../../domain/rulebook/due-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { Requirement } from '../../domain/rulebook/types.ts';
 import type { DepartmentSummary, DueFilter, DueListRow, Questions } from '../api.ts';
@@ -9,7 +9,7 @@ import { departmentSummary } from '../questions/department.ts';
 import { dueGroups, dueList } from '../questions/due.ts';
 import { rulebookList } from '../questions/rulebook.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
-import { counted, dateText, daysFigure } from './dates.ts';
+import { counted, dateText, daysFigure, dueText } from './dates.ts';
 import { beforeYouStart, type Sheet, titled } from './frame.ts';
 import { conditionCells, looserNote, stateCells } from './marks.ts';
 import { filterSentence, monthWords, type Names } from './sentence.ts';
@@ -72,19 +72,13 @@ export async function comingDue(asking: Asking, filter: ListFilter, on: string):
   };
 }
 
-/** What is owed, with the mark of the department’s own rule, and the range of a projection. */
-function titleWords(r: DueListRow): string {
-  const range = rangeWords(r.dueOn, r.dueTo);
-  return `${markedTitle(r)}${range === null ? '' : ` · ${range}`}`;
-}
-
 function rowCells(r: DueListRow): TableCell[] {
   return [
     monoCell(r.number),
     { text: familyOf(r.family)?.title ?? r.family },
     { text: titleWords(r), bold: r.own === 'looser' },
     ...stateCells(r.state),
-    figureCell(dateText(r.dueOn ?? r.owedSince)),
+    figureCell(dueText(r)),
     figureCell(daysFigure(r.daysLeft)),
     figureCell(dateText(r.lastOn)),
     { text: r.place ?? '–' },

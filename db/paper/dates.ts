@@ -13,6 +13,16 @@ export function dateText(text: string | null): string {
   return when === null ? text : showWhen(when);
 }
 
+/** When it is due, or since when it is owed; of a projection the day from which it is likely. */
+export function dueText(row: {
+  dueOn: string | null;
+  dueTo: string | null;
+  owedSince: string | null;
+}): string {
+  const day = dateText(row.dueOn ?? row.owedSince);
+  return row.dueTo === null ? day : `from ${day}`;
+}
+
 /** `Wed 25 Nov 2026`: whom a paper is for knows the shift by the weekday. */
 export function weekdayText(text: string): string {
   const day = parseDay(text);

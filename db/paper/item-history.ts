@@ -1,14 +1,14 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
-import { markedTitle } from '../../domain/rulebook/due-words.ts';
+import { titleWords } from '../../domain/rulebook/due-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue, type UnitSystem } from '../../domain/units.ts';
 import type { DepartmentSummary, HistoryLine, ItemPage } from '../api.ts';
 import { dueExplain } from '../questions/explain.ts';
 import { itemHistory, itemPage } from '../questions/items.ts';
 import type { Asking } from '../questions/types.ts';
-import { counted, dateText, daysFigure, momentText } from './dates.ts';
+import { counted, dateText, daysFigure, dueText, momentText } from './dates.ts';
 import { fieldList, type Sheet, section, titled, together } from './frame.ts';
 import { isMark, looserNote, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
 import { bareTable, figureCell, inMono, listTable } from './tables.ts';
@@ -145,9 +145,9 @@ function datesTable(dates: readonly { row: ItemPage['due'][number]; why: string 
     stack: dates.map(({ row, why }, i) => {
       const cells = [
         [
-          { text: markedTitle(row), bold: true },
+          { text: titleWords(row), bold: true },
           ...stateCells(row.state),
-          figureCell(dateText(row.dueOn ?? row.owedSince)),
+          figureCell(dueText(row)),
           figureCell(daysFigure(row.daysLeft)),
           figureCell(dateText(row.lastOn)),
           { text: row.late },

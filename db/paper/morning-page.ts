@@ -2,6 +2,7 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces.js';
 import { type Day, dayText, parseDay } from '../../domain/calendar/day.ts';
 import { isNoteFor } from '../../domain/coverage/notes.ts';
+import { titleWords } from '../../domain/rulebook/due-words.ts';
 import type { DepartmentSummary, DueListRow } from '../api.ts';
 import type { NoteLine, Readiness, UnitReadiness } from '../api-desk.ts';
 import { dueList } from '../questions/due.ts';
@@ -11,7 +12,7 @@ import { rigsList } from '../questions/rigs.ts';
 import { type Asking, CannotAnswer } from '../questions/types.ts';
 import { brief, counted, dateText, momentText } from './dates.ts';
 import { ruled, type Sheet, SIDE_PT, section, titled, together } from './frame.ts';
-import { conditionCells } from './marks.ts';
+import { conditionCells, looserNote } from './marks.ts';
 import { BRIEF, unitBlock } from './morning-unit.ts';
 import { figureCell, listTable, monoCell } from './tables.ts';
 
@@ -70,6 +71,7 @@ export async function morningPage(
     ...(units.length === 0 ? ['No unit is known to be at this station.'] : []),
     ...outBlock(onNoUnit, station.name),
     ...lookBlock(elsewhereWords(known, station.name, spare), soon, on),
+    ...looserNote([...units.flatMap(u => u.reasons), ...soon.rows]),
     ...notesBlock(notes, department.zone),
     signing(notes.length === 0 ? 'No pass-on note is open. Seen and decided:' : 'Seen and decided:', lines),
   ];
@@ -150,14 +152,22 @@ function lookBlock(
   return [lines.length === 0 ? head : together([head, { ul: lines }])];
 }
 
-/** What falls due within the week, one line for a duty of a unit: `Engine 33: operational check of 5, by 30 Nov`. */
+/**
+ * What falls due within the week, one line for a duty of a unit: `Engine 33: operational check of 5, by 30 Nov`. What
+ * goes by a rule of the department's own stands apart and marked; a projection is told as its range.
+ */
 function gatheredSoon(rows: readonly DueListRow[]): string[] {
-  const groups = [...Map.groupBy(rows, r => `${r.unit ?? 'On no unit'}: ${r.title.toLowerCase()}`)];
+  const duty = ({ unit, title, own, dueOn, dueTo }: DueListRow) => {
+    return `${unit ?? 'On no unit'}: ${titleWords({ title: title.toLowerCase(), own, dueOn: dueTo === null ? null : dueOn, dueTo })}`;
+  };
+  const groups = [...Map.groupBy(rows, duty)];
   const lines = groups.slice(0, MOST.soon).map(([what, list]) => {
     const shown = list.slice(0, NUMBERS_SHOWN).map(r => r.number);
     const more = list.length > shown.length ? ` and ${list.length - shown.length} more` : '';
     // In the order of their dates: the first is the one to be in time for.
-    return `${what} by ${dateText(list[0]?.dueOn ?? null)}: ${shown.join(', ')}${more}`;
+    const [first] = list;
+    const by = first?.dueTo === null ? ` by ${dateText(first.dueOn)}` : '';
+    return `${what}${by}: ${shown.join(', ')}${more}`;
   });
   return groups.length > lines.length
     ? [...lines, `and ${groups.length - lines.length} more: see Coming due`]

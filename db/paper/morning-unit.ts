@@ -1,6 +1,7 @@
 /** One unit on a morning page. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
+import { OWN_MARK } from '../../domain/rulebook/due-words.ts';
 import type { Reason, UnitReadiness } from '../api-desk.ts';
 import { brief, counted, dateText } from './dates.ts';
 import { together } from './frame.ts';
@@ -83,7 +84,10 @@ function reasonCells(reason: Reason, whyOut: ReadonlyMap<string, string | null>)
   ];
 }
 
-/** What it is about, without the state and the day that stand beside it, and why it is out of service. */
+/**
+ * What it is about, without the state and the day that stand beside it, and why it is out of service. The mark of a
+ * looser rule comes before the thing, where nothing cuts it off.
+ */
 function whatWords(reason: Reason, whyOut: ReadonlyMap<string, string | null>): string {
   const word = reason.state ?? reason.condition;
   const what =
@@ -91,7 +95,10 @@ function whatWords(reason: Reason, whyOut: ReadonlyMap<string, string | null>): 
       ? reason.what
       : reason.what
           .replace(`${capital(word)}: `, '')
-          .replace(new RegExp(` ${word}(?: since [^:]*)?: `), ': ');
+          .replace(
+            new RegExp(` ${word}(?: since [^:]*)?: `),
+            `${reason.own === 'looser' ? ` · ${OWN_MARK.looser}` : ''}: `,
+          );
   const why = reason.condition === null || reason.item === null ? null : (whyOut.get(reason.item) ?? null);
   return why === null ? what : `${what}. ${why}`;
 }

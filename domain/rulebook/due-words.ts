@@ -31,3 +31,14 @@ export function rangeWords(dueOn: string | null, dueTo: string | null): string |
   const [from, to] = [parseDay(dueOn), parseDay(dueTo)];
   return from === null || to === null ? null : `likely ${showDay(from)} to ${showDay(to)}; a reading decides`;
 }
+
+/** What is owed, with the mark of the department’s own rule, and the range of a projection. */
+export function titleWords(row: {
+  title: string;
+  own: OwnVersion['change'] | null;
+  dueOn: string | null;
+  dueTo: string | null;
+}): string {
+  const range = rangeWords(row.dueOn, row.dueTo);
+  return `${markedTitle(row)}${range === null ? '' : ` · ${range}`}`;
+}
