@@ -38,7 +38,10 @@ function Preview({ told }: { told: Told }) {
       {[...Map.groupBy(told.verdicts, v => `${v.change} ${v.force.says}`)].map(([key, [v]]) => (
         <p key={key} className={styles.verdict}>
           {v?.change === 'looser' ? (
-            <strong>Looser than the book: it stays marked wherever its dates appear. </strong>
+            <strong>
+              Looser than the book: it needs a reason and who decides it, and stays marked wherever its dates
+              appear.{' '}
+            </strong>
           ) : null}
           {v?.change === 'stricter' ? 'Stricter than the book. ' : null}
           {v?.force.says}

@@ -136,6 +136,8 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
         heading: 'Why this date?',
         says: [
           'Enter opens the row: a paragraph that can be read to an inspector, how the date is reached step by step, which records count and which do not and why, and the rule with its source.',
+          '“≈” and “likely” tell of a date reached from meter readings: a range, of which the first day is listed; the next reading decides. “Not judged” means that something is missing, or the rule is not confirmed: it is never taken for safe.',
+          'LOOSER RULE marks a date by a rule that the department has made looser than the published one.',
         ],
         keys: [{ key: 'o', does: 'open the page of the thing' }],
       },
@@ -247,10 +249,21 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
       {
         heading: 'Making it your own',
         says: [
-          'The shipped book is an offer; only what the department has adopted judges anything. The department decides what being late does (blocks, limits, notes) and how early a duty shows as due soon, from a day on, with a reason. Days before are judged as they were.',
-          'Before it is signed the form says how many things it concerns. What is law keeps at least the effect it ships with.',
+          'The shipped book is an offer; only what the department has adopted judges anything. The department decides how a requirement counts, what being late does (blocks, limits, notes) and how early it shows as due soon, from a day on, with a reason and who orders it. Days before are judged as they were.',
+          'Beside the form stands what it would do: which dates move, what becomes overdue, and what was decided for a later day and falls away.',
+          'What is law here cannot be made looser, neither its interval nor its effect: the form names the clause. A standard can, with a written reason; from then on its dates are marked LOOSER RULE in every list and on every paper.',
+          'A requirement that rests on memory alone is not judged until somebody confirms it from the document in hand. One of the department’s own, or of a maker for a make and model, is added beside the book: the stricter is listed and both are shown.',
+          'Editions: the same rule under an older or newer document number. Taking the newer text changes what is asked from its day on; history stays under the rule of its day.',
         ],
-        keys: [{ key: 'e', does: 'change a requirement, or adopt one that is only offered' }],
+        keys: [
+          { key: 'e', does: 'change a requirement, or adopt one that is only offered' },
+          { key: 'm', does: 'confirm one that rests on memory' },
+          { key: 'u', does: 'take the newer text of the book' },
+          { key: 'x', does: 'end it from a day on' },
+          { key: 'a', does: 'add one of the department’s own' },
+          { key: 'b', does: 'adopt or confirm all that is shown' },
+          { key: 'v', does: 'editions' },
+        ],
       },
       {
         heading: 'Settings and permits',

@@ -3,7 +3,7 @@ import type { Family, Requirement } from '../../../../domain/rulebook/types.ts';
 import { midSentence } from '../../../../domain/rulebook/words.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormRow } from '../../../parts/deeds/deedForm.ts';
 import type { Entry } from '../entries.ts';
-import { clockInitial, clockOf, clockRows, whole } from './clockFields.ts';
+import { clockInitial, clockOf, clockProblems, clockRows, whole } from './clockFields.ts';
 
 /** What a member decides about lateness, in the words of the panel. */
 export const LATE_CHOICES = [
@@ -100,7 +100,12 @@ export function changeForm(entry: Entry, family: Family | undefined): DeedForm {
         : []),
       ...DECIDED,
     ],
-    previews: (filled, today) => ({ adopt: [changed(filled)], ...previewed(filled, today) }),
+    // A clock that is not whole yet would tell of a change that nobody meant.
+    previews: (filled, today) =>
+      clockProblems(requirement.clock, filled).length > 0
+        ? null
+        : { adopt: [changed(filled)], ...previewed(filled, today) },
+    check: filled => clockProblems(requirement.clock, filled),
     deeds: (filled, today) => [
       {
         action: 'rulebook.adopt',

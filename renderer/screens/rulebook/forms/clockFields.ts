@@ -1,4 +1,6 @@
 /** The figures of a clock as fields, and the clock that they make: each part of whichever comes first on its own. */
+
+import type { Problem } from '../../../../db/api.ts';
 import { MONTH_NAMES } from '../../../../domain/calendar/show.ts';
 import type { Clock, Every } from '../../../../domain/rulebook/types.ts';
 import type { Filled, FormField, FormRow } from '../../../parts/deeds/deedForm.ts';
@@ -50,7 +52,7 @@ export function clockRows(clock: Clock, filled: Filled): FormRow[] {
       },
     ]);
   partsOf(clock).forEach((part, i) => {
-    const row = partRow(part, i, isMonth);
+    const row = partRow(part, i, isSeasonal(clock) ? isMonth : part.kind === 'fixed month');
     if (row.length > 0) rows.push(row);
   });
   if (isSeasonal(clock) && isMonth)
@@ -85,7 +87,7 @@ function partRow(part: Clock, i: number, isMonth: boolean): FormField[] {
     return [{ kind: 'text', key, title: 'Life', unit: unitOf(part.plus), required: true }];
   if (part.kind !== 'since last' && part.kind !== 'fixed month') return [];
   return [
-    { kind: 'text', key, title: 'Every', required: true },
+    { kind: 'text', key, title: 'Every', required: true, ...(isMonth ? { unit: 'months' } : {}) },
     ...(isMonth
       ? []
       : [
@@ -104,12 +106,14 @@ function partRow(part: Clock, i: number, isMonth: boolean): FormField[] {
 
 /** The clock that was filled in; what is no whole number goes as it is typed, and the store says what is wrong. */
 export function clockOf(clock: Clock, filled: Filled): unknown {
-  const parts = partsOf(clock).map((part, i) => partOf(part, i, filled));
+  const parts = partsOf(clock).map((part, i) => partOf(part, i, filled, clock.kind !== 'first of'));
   return clock.kind === 'first of' ? { ...clock, clocks: parts } : parts[0];
 }
 
-function partOf(part: Clock, i: number, filled: Filled): unknown {
+function partOf(part: Clock, i: number, filled: Filled, isAlone: boolean): unknown {
   const every = whole(filled[`every.${i}`]);
+  // Of whichever comes first each part stays of its kind.
+  if (part.kind === 'fixed month' && !isAlone) return { ...part, every_months: every };
   if (part.kind === 'meter') return { ...part, every };
   if (part.kind === 'life') return { ...part, plus: { [unitOf(part.plus)]: every } };
   if (part.kind !== 'since last' && part.kind !== 'fixed month') return part;
@@ -118,13 +122,46 @@ function partOf(part: Clock, i: number, filled: Filled): unknown {
   const atMost = (filled.atMost ?? '').trim();
   return {
     kind: 'fixed month',
-    month: whole(filled.month || '5'),
+    month: whole(filled.month),
     every_months: every,
     early_months: whole(filled.early || '0'),
     ...(atMost === '' ? {} : { atMost: { months: whole(atMost) } }),
     first: part.first,
   };
 }
+
+/** What is wrong with the figures of a clock as they are filled in, beside their fields; nothing where they make one. */
+export function clockProblems(clock: Clock, filled: Filled): Problem[] {
+  const isMonth = isSeasonal(clock) && filled.counts === 'month';
+  const rows = clockRows(clock, filled).flat();
+  const figures = rows.flatMap(({ key, title, required }) => {
+    const typed = filled[key]?.trim() ?? '';
+    if (!FIGURES.test(key) || (typed === '' && !required)) return [];
+    const figure = whole(typed);
+    const least = key === 'early' ? 0 : 1;
+    return typeof figure === 'number' && figure >= least
+      ? []
+      : [
+          wrong(
+            key,
+            typed === '' ? `${title}: nothing is filled in.` : `${title}: “${typed}” is not such a number.`,
+            `Write a whole number, ${least} or more.`,
+          ),
+        ];
+  });
+  return isMonth && !filled.month
+    ? [...figures, wrong('month', 'No month is chosen.', 'Choose the month by whose end it is due.')]
+    : figures;
+}
+
+const FIGURES = /^(every\.\d+|early|atMost)$/;
+
+const wrong = (field: string, message: string, todo: string): Problem => ({
+  code: 'bad field',
+  message,
+  todo,
+  field,
+});
 
 /** A whole number, or what was typed in its place. */
 export function whole(typed = ''): number | string {

@@ -137,16 +137,16 @@ function requirementOf(
       e.requirement.clock.kind === 'since last',
   )?.requirement;
   return {
-    id: `local.${slug(`${family?.id ?? ''} ${filled.title ?? ''}`)}`,
+    id: untaken(`local.${slug(`${family?.id ?? ''} ${filled.title ?? ''}`)}`, entries),
     family: family?.id ?? '',
     title: filled.title ?? '',
     activity,
-    appliesTo: make
-      ? [
-          ...(make.maker === null ? [] : [{ attribute: 'maker', matches: [make.maker] }]),
-          ...(make.model === null ? [] : [{ attribute: 'model', matches: [make.model] }]),
-        ]
-      : (beside?.appliesTo ?? []),
+    // The maker's interval is asked of what the rule beside it is asked of, and of that make and model alone.
+    appliesTo: [
+      ...(beside?.appliesTo ?? []),
+      ...(!make || make.maker === null ? [] : [{ attribute: 'maker', matches: [make.maker] }]),
+      ...(!make || make.model === null ? [] : [{ attribute: 'model', matches: [make.model] }]),
+    ],
     clock: { kind: 'since last', every, first: { counts: 'in service', plus: every } },
     dueAt: 'day',
     warnDays: beside?.warnDays ?? 30,
@@ -167,7 +167,16 @@ function requirementOf(
     who: filled.who || 'As the department says.',
     cautions: beside?.cautions ?? [],
     ...(beside ? { besides: beside.id } : {}),
+    ...(beside?.inStorage ? { inStorage: beside.inStorage } : {}),
   } as unknown as Requirement;
+}
+
+/** An id that no requirement of the book has: what is adopted under a known one replaces it. */
+function untaken(id: string, entries: readonly Entry[]): string {
+  const taken = new Set(entries.map(e => e.requirement.id));
+  let free = id;
+  for (let n = 2; taken.has(free); n++) free = `${id}-${n}`;
+  return free;
 }
 
 const slug = (words: string): string =>

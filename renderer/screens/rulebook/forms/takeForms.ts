@@ -61,7 +61,12 @@ export function confirmForm(entries: readonly Entry[], familyOf: Finder): DeedFo
   return {
     title: `Confirm ${what}`,
     verb: 'Confirm',
-    initial: { from: '', confirmed: '', reason: '' },
+    initial: {
+      from: '',
+      confirmed: '',
+      reason: only?.own?.reason ?? '',
+      authority: only?.own?.authority ?? '',
+    },
     says: () => [
       'The book has this from memory alone, so nothing is judged by it. Look it up in the edition that your department has adopted; confirm only what you have read there.',
       ...(asked.length === 1 ? [] : [named(asked, familyOf)]),
@@ -79,8 +84,13 @@ export function confirmForm(entries: readonly Entry[], familyOf: Finder): DeedFo
           note: 'The document, its edition and where it is kept.',
         },
       ],
-      [{ kind: 'date', key: 'from', title: 'From which day on' }],
-      [{ kind: 'long', key: 'reason', title: 'Note' }],
+      // What is the department's own version goes on being so, and by whose word.
+      ...(asked.some(r => r.own)
+        ? DECIDED
+        : ([
+            [{ kind: 'date', key: 'from', title: 'From which day on' }],
+            [{ kind: 'long', key: 'reason', title: 'Note' }],
+          ] as const)),
     ],
     previews: (filled, today) => ({ adopt: confirmed(filled.confirmed), ...previewed(filled, today) }),
     deeds: (filled, today) => [
