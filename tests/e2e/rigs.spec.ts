@@ -12,6 +12,14 @@ async function rigOf(page: Page, host: Host, name: string) {
   return host.ask(page, 'rig.page', { rig: name });
 }
 
+/** What the odometer of a rig stands at, in miles. */
+async function milesOf(page: Page, host: Host, name: string): Promise<number> {
+  const { meters } = await rigOf(page, host, name);
+  const stands = meters.find(m => m.meter === 'miles')?.reading;
+  if (stands === undefined || stands === null) throw new Error(`${name} has no miles`);
+  return stands;
+}
+
 /** From anywhere: the list of rigs, the rig by its name, its page. */
 async function openRig(keys: Keys, page: Page, name: string): Promise<void> {
   await keys.press('2');
@@ -232,15 +240,15 @@ test.describe('with the demo department', () => {
     await expect(page.getByText(/Preventive service, every 250 engine hours/)).toBeVisible();
     await expect(page.getByRole('button', { name: /^Tag out/ })).toHaveCount(0);
     await look(page, 'rig-itself');
+    const stood = await milesOf(page, host, 'Engine 32');
     await keys.press('j');
     await expect(page.getByRole('dialog', { name: 'Read a meter of Engine 32' })).toBeVisible();
-    await keys.type('199999');
+    await keys.type(String(stood + 12));
     await sign(keys, page, 'whit');
-    const rig = await rigOf(page, host, 'Engine 32');
-    expect(rig.meters.find(m => m.meter === 'miles')?.reading).toBe(199_999);
+    expect(await milesOf(page, host, 'Engine 32')).toBe(stood + 12);
   });
 
-  test('a meter that would run backward is refused in words; the right reading is kept', async ({
+  test('a meter that would run backward, or leap, is refused in words; the right reading is kept', async ({
     page,
     host,
   }) => {
@@ -250,16 +258,23 @@ test.describe('with the demo department', () => {
     await keys.press('e');
     const reading = page.getByLabel('Reading, whole');
     await expect(reading).toBeFocused();
+    const stood = await milesOf(page, host, 'Engine 31');
     await keys.type('12');
     await sign(keys, page, 'whit').catch(() => {});
     await expect(page.getByText(/12 is less/)).toBeVisible();
-    await reading.focus();
-    await page.keyboard.press('Control+A');
-    await keys.type('199999');
-    await keys.press('Enter');
+    const again = async (miles: number) => {
+      await reading.focus();
+      await page.keyboard.press('Control+A');
+      await keys.type(String(miles));
+      await keys.press('Enter');
+    };
+    await again(stood + 100_000);
+    await expect(page.getByText(/read twice/i).first()).toBeVisible();
+    expect(await milesOf(page, host, 'Engine 31')).toBe(stood);
+    await again(stood + 12);
     await expect(page.getByRole('dialog')).toHaveCount(0);
     const after = (await rigOf(page, host, 'Engine 31')).meters;
-    expect(after.find(m => m.meter === 'miles')?.reading).toBe(199_999);
+    expect(after.find(m => m.meter === 'miles')?.reading).toBe(stood + 12);
     expect(after.find(m => m.meter === hours?.meter)?.reading).toBe(hours?.reading);
   });
 
