@@ -16,6 +16,7 @@ import type {
   WhenLate,
 } from '../domain/rulebook/types.ts';
 import type { UnitSystem } from '../domain/units.ts';
+import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
 import type { RuleQuestions } from './api-rules.ts';
 
@@ -389,7 +390,7 @@ export interface ImportRequest {
 }
 
 /** Every question: what it takes and what it answers. */
-export interface Questions extends DeskQuestions, RuleQuestions {
+export interface Questions extends CheckQuestions, DeskQuestions, RuleQuestions {
   'department.summary': { takes: { on?: string }; gives: DepartmentSummary | null };
   'due.list': {
     takes: DueFilter & Page & { sort?: 'due' | 'number' | 'place' | 'title'; descending?: boolean };

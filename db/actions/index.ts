@@ -1,7 +1,11 @@
 /** Every action, by name. Actions are the only writers of the store. */
 
 import { agencyAmend, departmentAmend, memberAmend, placeAmend, unitAmend } from './amend.ts';
+import { carrySet } from './carry.ts';
+import { checkoffSign } from './checkoff-sign.ts';
+import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
+import { defectClose, defectReport } from './defects.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import { noteClose, noteWrite } from './notes.ts';
 import * as people from './people.ts';
@@ -50,6 +54,14 @@ const LIST: readonly Action[] = [
   rigRead,
   itemRead,
   rigArrange,
+  carrySet,
+  checkoffs.checkoffStart,
+  checkoffs.checkoffMark,
+  checkoffSign,
+  checkoffs.checkoffCountersign,
+  checkoffs.checkoffSetAside,
+  defectReport,
+  defectClose,
   noteWrite,
   noteClose,
   rulebookAdopt,

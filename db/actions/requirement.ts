@@ -94,7 +94,7 @@ const condition = z.union([
   z.strictObject({ attribute: z.string(), atLeast: number }),
   z.strictObject({ attribute: z.string(), below: number }),
 ]);
-const source = z.strictObject({
+export const sourceForm = z.strictObject({
   document: z.string(),
   section: z.string(),
   edition: z.string(),
@@ -114,7 +114,7 @@ export const requirementSchema = z.strictObject({
   satisfiedBy: z.array(z.string()),
   countedOutcomes: z.array(z.enum(['pass', 'fail'])),
   coveredBy: z.array(z.string()).optional(),
-  sources: z.array(source).min(1),
+  sources: z.array(sourceForm).min(1),
   force: z.enum(['law', 'standard', 'manufacturer', 'practice']),
   binds: z.string(),
   late: z.enum(['blocks', 'limits', 'notes']),

@@ -2,6 +2,8 @@
 import type { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import type { When } from '../../domain/calendar/when.ts';
+import type { CarryLine } from '../../domain/carry/types.ts';
+import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
@@ -35,6 +37,13 @@ export interface Look {
     at: string,
   ): { before: MeterRead | null; after: (MeterRead & { replaced: boolean }) | null };
   noteClosed(note: string): boolean;
+  /** The carry list of a unit or rig as it stands, with what earlier deeds of the act made of it. */
+  carryList(of: string): readonly CarryLine[];
+  /** The rig that a unit's crew rides now, or null. */
+  riddenBy(unit: string): string | null;
+  checkoff(id: string): CheckoffKnown | null;
+  /** A defect, and the thing it put out of service where that is still out. */
+  defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   memberNumbers(): ReadonlySet<string>;
   memberNumber(member: string): string | null;
   /** What a place stands under, or null. */
@@ -44,6 +53,22 @@ export interface Look {
   voiding(target: string): Voiding;
   /** The one family whose things a void of this target concerns; null where it concerns several or something else. */
   familyOfTarget(target: string): string | null;
+}
+
+/** A check-off with what was marked in it. */
+export interface CheckoffKnown {
+  of: string;
+  rig: string | null;
+  /** The places it goes through, by name; null for all. */
+  places: readonly string[] | null;
+  started: When;
+  /** The marks in the order in which they were told, each with its fact and who told it. */
+  marks: readonly (PlaceMark & { fact: string; byName: string | null })[];
+  /** The day it was signed, or null. */
+  signed: When | null;
+  signedBy: string | null;
+  countersigned: boolean;
+  setAside: boolean;
 }
 
 export interface MeterRead {
@@ -99,7 +124,7 @@ export interface Action<B = Record<string, unknown>> {
   refs: readonly string[];
   /** The family a deed concerns, for entitlements that cover some families only; null where it concerns none. */
   family?(look: Look, body: NoInfer<B>): string | null;
-  check(look: Look, body: NoInfer<B>, deed: { fromSheet: boolean }): Refusal[];
+  check(look: Look, body: NoInfer<B>, deed: { fromSheet: boolean; by: string | null }): Refusal[];
   /** Fill in, where the deed is authored, what must stay as it was then: what a kind of repair owes by today's book. */
   complete?(look: Look, body: NoInfer<B>): NoInfer<B>;
   apply(entry: Applying, body: NoInfer<B>): Applied;

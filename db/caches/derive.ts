@@ -3,6 +3,7 @@
  * is no incremental patching: a deed, a back-dated deed, a void, an exchange and a rule change all end here.
  */
 
+import { lastDay } from '../../domain/calendar/when.ts';
 import { derive } from '../../domain/derive/thing.ts';
 import { describe as inWords } from '../../domain/describe.ts';
 import { numberSort } from '../../domain/number.ts';
@@ -10,6 +11,7 @@ import { type Book, changedFamilies } from '../../domain/rulebook/book.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
 import { type Touched, thingKey } from './apply.ts';
 import { judgedBy, readBook, standsBy } from './book.ts';
+import { deriveCheckoff, deriveDefect } from './checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
 import { derivePlaces } from './places.ts';
 import { writeWords } from './words.ts';
@@ -23,7 +25,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('place', 'unit').length > 0) {
     for (const key of ofKind('unit')) deriveUnit(db, key);
     derivePlaces(db);
-    keys.add('places');
+    keys.add('places').add('checkoffs');
   }
   for (const key of ofKind('member')) deriveMember(db, key);
   for (const key of ofKind('agency')) deriveAgency(db, key);
@@ -31,6 +33,9 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('member').length > 0) keys.add('members');
   if (ofKind('department', 'agency').length > 0) keys.add('department');
   if (ofKind('note').length > 0) keys.add('notes');
+  for (const key of ofKind('check-off')) deriveCheckoff(db, key);
+  for (const key of ofKind('defect')) deriveDefect(db, key);
+  if (ofKind('check-off', 'defect').length > 0) keys.add('checkoffs');
   const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);
@@ -118,6 +123,7 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
       derived.conditionSince,
       typeof attributes.spec === 'string' ? attributes.spec : null,
       derived.seenOn,
+      derived.place ? lastDay(derived.place.since) : null,
     ]);
     writeDue(
       db,
@@ -149,7 +155,7 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
 type Row = readonly (string | number | null)[];
 
 const ITEM = `key, family, number, number_sort, serial, what, attributes, place, place_key, assignment, condition,
-  condition_since, spec, seen_on`;
+  condition_since, spec, seen_on, placed_on`;
 const DUE = `item, family, number_sort, place_key, requirement, basis, last_on, due_on, due_to, warn_on, late_on,
   from_day, to_day, late, own`;
 
@@ -158,7 +164,7 @@ function writeItem(db: Db, row: Row): void {
   if (sameRows(rowsOf(db, `SELECT ${ITEM} FROM items WHERE key = ?`, row[0]), [row])) return;
   prepared(
     db,
-    `INSERT OR REPLACE INTO items (${ITEM}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT OR REPLACE INTO items (${ITEM}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ).run(...row);
 }
 

@@ -1,5 +1,8 @@
 /** Every question, by name. A question reads and never writes. */
 import type { QuestionName } from '../api.ts';
+import { carryHolders, carryPage } from './carry.ts';
+import { checkoffPage, checkoffsList } from './checkoffs.ts';
+import { defectsList } from './defects.ts';
 import { departmentPage, departmentSummary, membersList, placesList } from './department.ts';
 import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
@@ -54,6 +57,11 @@ const LIST = [
   exportItems,
   exportLedger,
   ledgerHeads,
+  carryHolders,
+  carryPage,
+  checkoffPage,
+  checkoffsList,
+  defectsList,
   paperMake,
 ] as unknown as Question[];
 

@@ -80,7 +80,7 @@ function problemsOf(asking: Asking, args: Asked): Problem[] {
   const said = { from: args.from, reason: args.reason, authority: args.authority, on: dayText(asking.today) };
   const told = (action: Action, body: Record<string, unknown>): Refusal[] => {
     const read = action.schema.safeParse(JSON.parse(JSON.stringify(body)));
-    if (read.success) return action.check(look, read.data, { fromSheet: false });
+    if (read.success) return action.check(look, read.data, { fromSheet: false, by: null });
     const [issue] = read.error.issues;
     const field = issue?.path.join('.') ?? null;
     return [

@@ -88,6 +88,8 @@ export const items = sqliteTable(
     conditionSince: text('condition_since'),
     spec: text('spec'),
     seenOn: integer('seen_on'),
+    /** The day it came to its place, of a partial date the last: what was looked over before did not see it there. */
+    placedOn: integer('placed_on'),
   },
   t => [
     index('items_number').on(t.family, t.number),
@@ -191,6 +193,66 @@ export const departments = sqliteTable('departments', {
   demo: integer('demo').notNull(),
 });
 
+/** Check-offs of a unit or a reserve rig, drafts and signed ones. */
+export const checkoffs = sqliteTable(
+  'checkoffs',
+  {
+    key: integer('key').primaryKey(),
+    /** The unit or the rig without a unit whose list was gone through, and the rig it was gone through on. */
+    holder: text('holder').notNull(),
+    rig: text('rig'),
+    schedule: text('schedule'),
+    /** The occurrence of the schedule that it is for. */
+    occursOn: integer('occurs_on'),
+    shift: integer('shift').notNull(),
+    state: text('state').notNull(),
+    startedAt: text('started_at').notNull(),
+    finishedAt: text('finished_at'),
+    signedOn: integer('signed_on'),
+    signedBy: text('signed_by'),
+    countersignedBy: text('countersigned_by'),
+    lines: integer('lines'),
+    exceptions: integer('exceptions').notNull(),
+  },
+  t => [index('checkoffs_holder').on(t.holder, t.signedOn), index('checkoffs_state').on(t.state)],
+);
+
+/** Places that a signed check-off went through: one row a place. */
+export const looked = sqliteTable(
+  'looked',
+  {
+    key: integer('key').primaryKey(),
+    checkoff: integer('checkoff').notNull(),
+    placeKey: integer('place_key').notNull(),
+    on: integer('on_day').notNull(),
+  },
+  t => [index('looked_place').on(t.placeKey, t.on), index('looked_checkoff').on(t.checkoff)],
+);
+
+/** What was found wrong on a unit, until somebody settles it or the thing itself is back. */
+export const defects = sqliteTable(
+  'defects',
+  {
+    key: integer('key').primaryKey(),
+    holder: text('holder').notNull(),
+    checkoff: text('checkoff'),
+    line: text('line'),
+    what: text('what').notNull(),
+    place: text('place'),
+    item: integer('item'),
+    kind: text('kind').notNull(),
+    next: text('next').notNull(),
+    short: integer('short'),
+    note: text('note'),
+    since: text('since').notNull(),
+    foundBy: text('found_by'),
+    closedOn: text('closed_on'),
+    closedHow: text('closed_how'),
+    closedNote: text('closed_note'),
+  },
+  t => [index('defects_holder').on(t.holder), index('defects_item').on(t.item)],
+);
+
 /** Every table that a rebuild empties, in an order that needs no other. */
 export const CACHES = [
   things,
@@ -204,4 +266,7 @@ export const CACHES = [
   members,
   agencies,
   departments,
+  checkoffs,
+  looked,
+  defects,
 ] as const;

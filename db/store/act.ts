@@ -127,7 +127,7 @@ function write(
     if (member === undefined) member = memberNamed(db, by);
     const mayNot = entitlementRefusal(by, member, known, known.family?.(look, body) ?? null);
     if (mayNot) fail([mayNot]);
-    const refusals = known.check(look, body, { fromSheet: via === 'import' });
+    const refusals = known.check(look, body, { fromSheet: via === 'import', by });
     if (refusals.length > 0) fail(refusals);
     const weak = known.name === 'member.pin' ? newPinProblem(deed.secret) : null;
     if (weak) fail([weak]);

@@ -2,11 +2,13 @@
 import type { Day } from '../../domain/calendar/day.ts';
 import { showWhen } from '../../domain/calendar/show.ts';
 import type { When } from '../../domain/calendar/when.ts';
+import { isSettledDefect, OUT_OF_SERVICE } from '../../domain/checkoffs/defect.ts';
 import { type Derived, derive } from '../../domain/derive/thing.ts';
 import { inOrder } from '../../domain/facts.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
+import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
 import { all, type Db, one } from './statements.ts';
 
@@ -108,6 +110,37 @@ export function lookInto(
       const before = read.findLast(f => f.effective <= at);
       const after = read.find(f => f.effective > at);
       return { before: before ? told(before) : null, after: after ? told(after) : null };
+    },
+    carryList(of) {
+      const key = thingKey(db, of);
+      return key === undefined ? [] : carryListOf(factsOf(db, key));
+    },
+    riddenBy(unit) {
+      return (
+        one<{ id: string }>(
+          db,
+          `SELECT rt.id FROM units u JOIN things t ON t.key = u.key JOIN places p ON p.unit = u.key AND p.kind = 'rig'
+           JOIN things rt ON rt.key = p.key WHERE t.id = ?`,
+          unit,
+        )?.id ?? null
+      );
+    },
+    checkoff(id) {
+      const key = thingKey(db, id);
+      return key === undefined ? null : checkoffOf(db, key);
+    },
+    defect(id) {
+      const key = thingKey(db, id);
+      const known = key === undefined ? null : defectOf(factsOf(db, key));
+      if (!known) return null;
+      const thing = known.item === null ? null : item(known.item);
+      const now = thing && { condition: thing.condition, since: thing.conditionSince };
+      const isClosed = isSettledDefect(known, now);
+      const isOut = !isClosed && thing !== null && OUT_OF_SERVICE.has(thing.condition);
+      return {
+        closed: isClosed,
+        out: isOut && thing ? { number: thing.number, condition: thing.condition } : null,
+      };
     },
     noteClosed(note) {
       const key = thingKey(db, note);

@@ -6,7 +6,13 @@ import type { HowKnown, Values } from '../facts.ts';
 import type { Source } from '../rulebook/types.ts';
 
 /** How a line is made sure of at a check-off, the least first. Nobody reads numbers in a packed hosebed. */
-export const VERIFY = ['sight', 'count', 'number read', 'operated', 'seal intact'] as const satisfies readonly HowKnown[];
+export const VERIFY = [
+  'sight',
+  'count',
+  'number read',
+  'operated',
+  'seal intact',
+] as const satisfies readonly HowKnown[];
 export type Verify = (typeof VERIFY)[number];
 
 /** What is read off where a line is gone through: a pressure, a level, a charge. */

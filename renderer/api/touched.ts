@@ -1,8 +1,23 @@
 /** Which remembered answers an act has made stale, by the names of what it touched. */
 import type { QuestionName } from '../../db/api.ts';
 
-/** How units and rigs stand: told from things, their dates and their places. */
-const STANDING: readonly QuestionName[] = ['readiness.now', 'rigs.list', 'rig.page', 'item.spares'];
+/** Carry lists and what was found against them. */
+const CHECKS: readonly QuestionName[] = [
+  'carry.holders',
+  'carry.page',
+  'checkoff.page',
+  'checkoffs.list',
+  'defects.list',
+];
+
+/** How units and rigs stand: told from things, their dates, their places and their check-offs. */
+const STANDING: readonly QuestionName[] = [
+  'readiness.now',
+  'rigs.list',
+  'rig.page',
+  'item.spares',
+  ...CHECKS,
+];
 
 /** Questions whose answer may change when a name is touched. `item:<id>` is looked at on its own below. */
 const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
@@ -44,6 +59,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     ...STANDING,
   ],
   notes: ['notes.list', 'readiness.now'],
+  checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
   members: ['members.list', 'search.all', 'notes.list', 'item.history'],
   rulebook: [
     'rulebook.list',

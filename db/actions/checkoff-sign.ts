@@ -1,0 +1,211 @@
+/** Signing a check-off: what was found takes effect as a whole, in one entry. */
+import { z } from 'zod';
+import type { When } from '../../domain/calendar/when.ts';
+import {
+  type Exception,
+  markOf,
+  type PlaceMark,
+  placesOf,
+  unfinished,
+} from '../../domain/checkoffs/marks.ts';
+import { clockTime, linesOf, noCheckoff, placeMark, stillDraft } from './checkoff-forms.ts';
+import { id, notFuture, when } from './fields.ts';
+import { action, type FactDraft, refuse } from './types.ts';
+
+/** What a signed check-off says, filled in from its marks when it is signed. */
+const sheet = z.strictObject({
+  of: id,
+  rig: id.nullable(),
+  lines: z.number().int(),
+  marks: z.array(placeMark),
+});
+
+interface SheetBody {
+  of: string;
+  rig: string | null;
+  lines: number;
+  marks: readonly PlaceMark[];
+}
+
+export const checkoffSign = action({
+  name: 'checkoff.sign',
+  v: 1,
+  title:
+    'Sign a check-off: what was found takes effect, and nothing of it is changed afterwards but in the open',
+  schema: z.strictObject({
+    checkoff: id,
+    finished: clockTime,
+    /** Filled in by the store from the marks. */
+    sheet: sheet.optional(),
+    on: when,
+  }),
+  entitlement: 'record',
+  refs: ['checkoff'],
+  check(look, body) {
+    const known = look.checkoff(body.checkoff);
+    if (!known) return noCheckoff(body.checkoff);
+    const left = unfinished(linesOf(look, known), known.marks);
+    return [
+      ...notFuture(look, body.on),
+      ...notFuture(look, body.finished, 'finished', 'The end,'),
+      ...stillDraft(known),
+      ...(body.finished < known.started
+        ? [
+            refuse(
+              'ends before it begins',
+              `It ended ${body.finished.slice(11)} and began ${known.started.slice(11)}.`,
+              'Enter the times from the sheet.',
+              'finished',
+            ),
+          ]
+        : []),
+      ...left
+        .slice(0, 20)
+        .map(u =>
+          refuse(
+            'unfinished',
+            `${u.place}: ${u.what}.`,
+            u.line === null
+              ? 'Go through it, or say why it was left out.'
+              : 'Enter it, or write what is wrong with it.',
+            u.place,
+          ),
+        ),
+    ];
+  },
+  complete(look, body) {
+    const known = look.checkoff(body.checkoff);
+    if (!known) return body;
+    const lines = linesOf(look, known);
+    // As they stand, without who told them: the ledger knows.
+    const marks = placesOf(lines).flatMap(place => {
+      const { fact: _fact, byName: _by, ...mark } = markOf(known.marks, place) ?? { fact: '', byName: null };
+      return 'place' in mark ? [mark as PlaceMark] : [];
+    });
+    const sheet: SheetBody = { of: known.of, rig: known.rig, lines: lines.length, marks };
+    return { ...body, sheet: sheet as unknown as typeof body.sheet };
+  },
+  apply(entry, body) {
+    if (!body.sheet) return {};
+    const { sheet } = body;
+    const facts: FactDraft[] = [
+      {
+        thing: body.checkoff,
+        kind: 'signed',
+        effective: body.on,
+        values: { finished: body.finished, by: entry.by, ...sheet },
+      },
+    ];
+    const things: { id: string; kind: string }[] = [];
+    for (const mark of sheet.marks) {
+      facts.push(...seenThings(mark, body.on));
+      for (const e of mark.exceptions) {
+        if (e.defect !== null) {
+          facts.push({
+            thing: e.defect,
+            kind: 'still so',
+            effective: body.on,
+            values: { checkoff: body.checkoff, note: e.note },
+          });
+          continue;
+        }
+        const defect = `${entry.id}.${things.length.toString(36)}`;
+        things.push({ id: defect, kind: 'defect' });
+        facts.push(...defectFacts(defect, { ...e, place: mark.place }, sheet, body, entry.by));
+        facts.push(...deedsOf(e, mark, body.on));
+      }
+    }
+    return { things, facts };
+  },
+  example: { checkoff: '&4', finished: '2026-11-25T07:40' },
+});
+
+/** What was read by its number or operated was seen, there and then. */
+function seenThings(mark: PlaceMark, on: When): FactDraft[] {
+  const { at } = mark;
+  if (at === null) return [];
+  const worked = mark.operated.flatMap(o => (o.item !== null && o.works ? [o.item] : []));
+  const how = new Map([
+    ...mark.seen.map(item => [item, 'number read'] as const),
+    ...worked.map(item => [item, 'operated'] as const),
+  ]);
+  return [...how].map(([item, known]) => ({
+    thing: item,
+    kind: 'place',
+    effective: on,
+    values: { place: at, how: known },
+    refs: [at],
+  }));
+}
+
+export interface DefectFound
+  extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next'> {
+  place: string | null;
+}
+
+function defectFacts(
+  defect: string,
+  found: DefectFound,
+  sheet: { of: string; rig: string | null },
+  body: { checkoff: string; on: When },
+  by: string | null,
+): FactDraft[] {
+  const { line, item, kind, short, reading, note, next, place } = found;
+  return [
+    {
+      thing: defect,
+      kind: 'identity',
+      effective: body.on,
+      values: {
+        of: sheet.of,
+        rig: sheet.rig,
+        checkoff: body.checkoff,
+        line,
+        item,
+        kind,
+        short,
+        reading,
+        note,
+        next,
+        place,
+        by,
+      },
+      refs: [sheet.of, body.checkoff, ...(item === null ? [] : [item])],
+    },
+  ];
+}
+
+/** What the step that was chosen does to the things themselves. */
+function deedsOf(e: Exception, mark: PlaceMark, on: When): FactDraft[] {
+  if (e.item === null) return [];
+  const said = e.note ?? `${e.kind} at a check-off of ${mark.place}`;
+  const state = (condition: string): FactDraft => ({
+    thing: e.item as string,
+    kind: 'condition',
+    effective: on,
+    values: { condition, reason: said },
+  });
+  const lies = (item: string, place: string): FactDraft => ({
+    thing: item,
+    kind: 'place',
+    effective: on,
+    values: { place, how: 'sight' },
+    refs: [place],
+  });
+  switch (e.next) {
+    case 'tag out':
+      return [state('tagged out')];
+    case 'report missing':
+      return [state('missing')];
+    case 'move':
+      return e.to === null ? [] : [lies(e.item, e.to)];
+    case 'swap':
+      return [
+        state(e.kind === 'missing' ? 'missing' : 'tagged out'),
+        ...(e.to === null ? [] : [lies(e.item, e.to)]),
+        ...(e.with === null || mark.at === null ? [] : [lies(e.with, mark.at)]),
+      ];
+    default:
+      return [];
+  }
+}

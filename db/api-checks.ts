@@ -1,0 +1,145 @@
+/** What carry lists, check-offs and defects ask and are told; part of the contract in `api.ts`. Imports nothing that runs. */
+import type { CarryLine } from '../domain/carry/types.ts';
+import type { ClosedHow } from '../domain/checkoffs/defect.ts';
+import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
+import type { DueState } from '../domain/derive/due.ts';
+import type { Condition } from '../domain/facts.ts';
+
+/** A tracked thing as a carry list sees it. */
+export interface CarriedThing {
+  item: string;
+  number: string;
+  what: string;
+  /** Where on the rig, by the names of the places below it; empty where only the rig is known. */
+  place: string;
+  condition: Condition;
+  /** The heaviest of its states. */
+  state: DueState;
+}
+
+/** A line with what is known of it now. */
+export interface CarryLineNow extends CarryLine {
+  /** A short code for paper and quick typing: the letter of its place and its number there: `C4`. */
+  code: string;
+  /** Tracked things that fill it in its place, and elsewhere on the rig. */
+  here: CarriedThing[];
+  elsewhere: CarriedThing[];
+  /** Of a tracked line, how many serve: serviceable, owing no retest. Null where it is only counted. */
+  serving: number | null;
+  /** How many are lacking of the quantity, by what is known: tracked things that serve, or a count that was short. */
+  lacking: number;
+  /** The last signed check-off that went through its place on this rig. */
+  checked: { on: string; checkoff: string } | null;
+  defects: DefectLine[];
+}
+
+/** A place of a carry list, and the place of the rig that it is. */
+export interface CarryPlace {
+  name: string;
+  /** The letter of its codes. */
+  letter: string;
+  /** Null where the rig has no place of that name. */
+  at: string | null;
+}
+
+export interface CarryPage {
+  of: string;
+  name: string;
+  /** The kind of the unit: engine, rescue; null where it has none or is a reserve rig. */
+  kind: string | null;
+  station: string | null;
+  rig: { id: string; name: string } | null;
+  on: string;
+  places: CarryPlace[];
+  lines: CarryLineNow[];
+  /** Tracked things on the rig that no line asks for. */
+  extra: CarriedThing[];
+}
+
+/** Who has a carry list, or could have: every unit, and every rig without one of its own. */
+export interface CarryHolder {
+  of: string;
+  name: string;
+  kind: string | null;
+  station: string | null;
+  rig: { id: string; name: string } | null;
+  lines: number;
+  critical: number;
+  openDefects: number;
+  /** The last signed check-off, and the draft that waits. */
+  last: CheckoffLine | null;
+  draft: CheckoffLine | null;
+}
+
+export type CheckoffState = 'draft' | 'signed' | 'countersigned' | 'set aside';
+
+export interface CheckoffLine {
+  id: string;
+  of: string;
+  name: string;
+  rig: string | null;
+  state: CheckoffState;
+  started: string;
+  finished: string | null;
+  signedOn: string | null;
+  signedBy: string | null;
+  countersignedBy: string | null;
+  lines: number | null;
+  exceptions: number;
+}
+
+export interface CheckoffPlace extends CarryPlace {
+  lines: CarryLineNow[];
+  /** What stands for this place, with the fact that says it and who told it. */
+  mark: (PlaceMark & { fact: string; byName: string | null }) | null;
+}
+
+export interface CheckoffPage extends CheckoffLine {
+  rigId: string | null;
+  station: string | null;
+  places: CheckoffPlace[];
+  /** What keeps it from being signed; nothing once it is. */
+  unfinished: Unfinished[];
+  /** Tracked things on the rig that no line asks for. */
+  extra: CarriedThing[];
+}
+
+export interface DefectLine {
+  id: string;
+  of: string;
+  name: string;
+  checkoff: string | null;
+  line: string | null;
+  what: string;
+  place: string | null;
+  item: string | null;
+  number: string | null;
+  kind: ExceptionKind;
+  next: NextStep;
+  short: number | null;
+  note: string | null;
+  since: string;
+  foundBy: string | null;
+  /** Null while it is open. A defect that followed its thing is closed by the thing's return. */
+  closed: {
+    on: string | null;
+    how: ClosedHow | 'back in service' | 'gone' | 'noted';
+    note: string | null;
+  } | null;
+  /** The condition of its thing now. */
+  condition: Condition | null;
+}
+
+export interface CheckQuestions {
+  'carry.holders': { takes: { on?: string }; gives: CarryHolder[] };
+  'carry.page': { takes: { of: string; on?: string }; gives: CarryPage };
+  'checkoff.page': { takes: { checkoff: string }; gives: CheckoffPage };
+  'checkoffs.list': {
+    takes: { of?: string; state?: CheckoffState; limit?: number };
+    gives: { total: number; rows: CheckoffLine[] };
+  };
+  'defects.list': {
+    takes: { of?: string; open?: boolean; limit?: number };
+    gives: { total: number; rows: DefectLine[] };
+  };
+}

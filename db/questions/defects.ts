@@ -1,0 +1,94 @@
+/** What was found wrong and is not settled, or how it was. */
+import { z } from 'zod';
+import { isSettledDefect } from '../../domain/checkoffs/defect.ts';
+import type { ExceptionKind, NextStep } from '../../domain/checkoffs/marks.ts';
+import type { Condition } from '../../domain/facts.ts';
+import type { DefectLine } from '../api-checks.ts';
+import { all } from '../store/statements.ts';
+import { page } from './fields.ts';
+import { type Asking, question } from './types.ts';
+
+export const defectsList = question({
+  name: 'defects.list',
+  title: 'What was found wrong: open defects only where asked, of one unit or of all, the oldest open first',
+  schema: z.strictObject({
+    of: z.string().optional(),
+    open: z.boolean().optional(),
+    limit: page.limit,
+  }) as unknown as z.ZodType<{ of?: string; open?: boolean; limit?: number }>,
+  answer: (asking, args) => {
+    const { total, rows } = defectsOf(asking, args);
+    return { total, rows: rows.slice(0, args.limit ?? 500) };
+  },
+  example: { open: true },
+});
+
+interface Row {
+  id: string;
+  of: string;
+  name: string | null;
+  checkoff: string | null;
+  line: string | null;
+  what: string;
+  place: string | null;
+  item: string | null;
+  number: string | null;
+  thing: string | null;
+  condition: Condition | null;
+  conditionSince: string | null;
+  kind: ExceptionKind;
+  next: NextStep;
+  short: number | null;
+  note: string | null;
+  since: string;
+  foundBy: string | null;
+  closedOn: string | null;
+  closedHow: string | null;
+  closedNote: string | null;
+}
+
+export function defectsOf(
+  asking: Asking,
+  { of, open }: { of?: string | undefined; open?: boolean | undefined },
+): { total: number; rows: DefectLine[] } {
+  const rows = all<Row>(
+    asking.db,
+    `SELECT t.id, d.holder AS of, coalesce(u.name, p.name) AS name, d.checkoff, d.line, d.what, d.place,
+       it.id AS item, i.number, i.what AS thing, i.condition, i.condition_since AS conditionSince, d.kind, d."next",
+       d.short, d.note, d.since, m.name AS foundBy, d.closed_on AS closedOn, d.closed_how AS closedHow,
+       d.closed_note AS closedNote
+     FROM defects d JOIN things t ON t.key = d.key
+     LEFT JOIN things ht ON ht.id = d.holder LEFT JOIN units u ON u.key = ht.key LEFT JOIN places p ON p.key = ht.key
+     LEFT JOIN things it ON it.key = d.item LEFT JOIN items i ON i.key = d.item
+     LEFT JOIN things mt ON mt.id = d.found_by LEFT JOIN members m ON m.key = mt.key
+     WHERE (:of IS NULL OR d.holder = :of) AND (:open = 0 OR d.closed_on IS NULL)
+     ORDER BY d.since, d.key`,
+    { of: of ?? null, open: open ? 1 : 0 },
+  ).map(told);
+  const wanted = open ? rows.filter(r => r.closed === null) : rows.reverse();
+  return { total: wanted.length, rows: wanted };
+}
+
+function told(row: Row): DefectLine {
+  const { closedOn, closedHow, closedNote, conditionSince, thing, name, ...line } = row;
+  const now = row.condition === null ? null : { condition: row.condition, since: conditionSince };
+  const isClosed = isSettledDefect({ next: row.next, since: row.since, closedOn }, now);
+  return {
+    ...line,
+    name: name ?? '',
+    what: line.what === '' ? (thing ?? '') : line.what,
+    closed: isClosed
+      ? {
+          on: closedOn ?? (row.next === 'note' || row.next === 'move' ? row.since : conditionSince),
+          how: (closedHow as 'found' | null) ?? endOf(row),
+          note: closedNote,
+        }
+      : null,
+  };
+}
+
+/** How a defect ended that nobody closed by word. */
+function endOf({ next, condition }: Row): 'back in service' | 'gone' | 'noted' {
+  if (next === 'note' || next === 'move') return 'noted';
+  return condition === 'retired' || condition === 'disposed' ? 'gone' : 'back in service';
+}

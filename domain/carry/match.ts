@@ -1,0 +1,85 @@
+/** Which tracked things fill which lines of a carry list. */
+import { compare, decimalOf } from '../derive/decimal.ts';
+import type { Condition, Value, Values } from '../facts.ts';
+import type { CarryLine } from './types.ts';
+
+/** A thing known to be on the rig. */
+export interface Carried {
+  item: string;
+  number: string;
+  family: string;
+  attributes: Values;
+  condition: Condition;
+  /** Where on the rig: the names of the places below it, the outermost first; empty where that is not known. */
+  place: string;
+}
+
+export interface Filled<T extends Carried> {
+  line: CarryLine;
+  /** In the place of the line, or in one inside it. */
+  here: T[];
+  /** On the rig, in another place. */
+  elsewhere: T[];
+}
+
+/** Whether a thing is of the kind that a line asks for. */
+export function isOfLine(
+  line: Pick<CarryLine, 'family' | 'like'>,
+  thing: Pick<Carried, 'family' | 'attributes'>,
+): boolean {
+  return (
+    line.family === thing.family &&
+    Object.entries(line.like).every(([key, wanted]) => isSame(wanted, thing.attributes[key]))
+  );
+}
+
+/** Whether `place` is the named place or lies in it; names are read as people write them. */
+export function isIn(place: string, named: string): boolean {
+  const [inner, outer] = [folded(place), folded(named)];
+  return inner === outer || inner.startsWith(`${outer}, `);
+}
+
+/**
+ * Every tracked thing on the rig given to at most one line: first in its own place, where lines that ask for more of
+ * it come before those that would take any; then what is left over to lines that are still short, wherever it lies.
+ * A line takes no more than its quantity from elsewhere, but all of its own place: too many there is for a person to see.
+ * @returns the lines in their order, and the things that no line asks for
+ */
+export function fill<T extends Carried>(
+  lines: readonly CarryLine[],
+  things: readonly T[],
+): { lines: Filled<T>[]; extra: T[] } {
+  const filled = lines.map((line): Filled<T> => ({ line, here: [], elsewhere: [] }));
+  const choosy = [...filled].sort(
+    (a, b) => Object.keys(b.line.like).length - Object.keys(a.line.like).length,
+  );
+  const left: T[] = [];
+  for (const thing of things) {
+    const fits = choosy.filter(f => isOfLine(f.line, thing) && isIn(thing.place, f.line.place));
+    const takes = fits.find(f => f.here.length < f.line.qty) ?? fits[0];
+    if (takes) takes.here.push(thing);
+    else left.push(thing);
+  }
+  const extra: T[] = [];
+  for (const thing of left) {
+    const short = choosy.find(
+      f => isOfLine(f.line, thing) && f.here.length + f.elsewhere.length < f.line.qty,
+    );
+    if (short) short.elsewhere.push(thing);
+    else extra.push(thing);
+  }
+  return { lines: filled, extra };
+}
+
+function isSame(wanted: Value, known: Value | undefined): boolean {
+  if (known === undefined) return false;
+  const [a, b] = [decimalOf(wanted), decimalOf(known)];
+  if (a && b) return compare(a, b) === 0;
+  return typeof wanted === 'string' && typeof known === 'string'
+    ? folded(wanted) === folded(known)
+    : wanted === known;
+}
+
+function folded(text: string): string {
+  return text.toLowerCase().replace(/\s+/g, ' ').trim();
+}
