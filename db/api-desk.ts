@@ -11,6 +11,8 @@ export interface Reason {
   /** In words: `Service test overdue since 13 Jun 2026`, `Tagged out: jacket cut`. */
   what: string;
   item: string | null;
+  /** The line of the carry list of which something is lacking; null for everything else. */
+  line: string | null;
   number: string | null;
   /** The requirement behind it, for its why; null for a condition. */
   requirement: string | null;
@@ -225,6 +227,7 @@ export type Paper =
   | { paper: 'coming due'; filter: Record<string, unknown>; on?: string }
   | { paper: 'item history'; item: string }
   | { paper: 'rig sheet'; rig: string; on?: string }
+  | { paper: 'check-off sheet'; of: string }
   | { paper: 'rule sheet'; family: string };
 
 /** A PDF, base64, with the name it would be saved under. */

@@ -63,6 +63,7 @@ export const checkoffStart = action({
       },
     ],
   }),
+  isDraft: true,
   example: { of: '&0', started: '2026-11-25T07:10' },
 });
 
@@ -100,6 +101,7 @@ export const checkoffMark = action({
       values: { ...mark },
     })),
   }),
+  isDraft: true,
   example: { checkoff: '&4', marks: [{ place: 'L1', present: true }] },
 });
 

@@ -130,6 +130,11 @@ export interface Action<B = Record<string, unknown>> {
   apply(entry: Applying, body: NoInfer<B>): Applied;
   /** Bodies of older versions, brought up to this one on reading, for ever. */
   upgrade?(v: number, body: Record<string, unknown>): Record<string, unknown>;
+  /**
+   * Whether it only adds to a draft that takes no effect until somebody signs it: then a member who signs with a PIN
+   * is believed without one.
+   */
+  isDraft?: true;
   example: Record<string, unknown>;
 }
 

@@ -1,6 +1,5 @@
 /** What is known of a carry list now: who it belongs to, what fills its lines, what was found wrong with them. */
 import { type Day, dayText } from '../../domain/calendar/day.ts';
-import { firstDay } from '../../domain/calendar/when.ts';
 import { codesOf, lackingOf, serves } from '../../domain/carry/lacking.ts';
 import { type Carried, fill } from '../../domain/carry/match.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
@@ -8,8 +7,6 @@ import { placesOf } from '../../domain/checkoffs/marks.ts';
 import { type DueState, heaviest } from '../../domain/derive/due.ts';
 import type { Condition, Values } from '../../domain/facts.ts';
 import type { CarriedThing, CarryLineNow, CarryPlace, DefectLine } from '../api-checks.ts';
-import { carryListOf } from '../caches/checkoffs.ts';
-import { factsOf } from '../caches/facts.ts';
 import { all, one } from '../store/statements.ts';
 import { defectsOf } from './defects.ts';
 import { standingOf, statesIn } from './states.ts';
@@ -75,13 +72,6 @@ export function holderAsked(asking: Asking, of: string): Holder {
   );
 }
 
-/** The list as it stood on a day. */
-export function linesOn(asking: Asking, holder: number, on: Day): CarryLine[] {
-  return carryListOf(
-    factsOf(asking.db, holder).filter(f => f.kind === 'carry line' && firstDay(f.effective) <= on),
-  );
-}
-
 interface RigThing extends Carried {
   key: number;
   what: string;
@@ -133,6 +123,31 @@ export function thingsOnRig(
       carried: { ...row, place, attributes: JSON.parse(attributes) as Values },
     };
   });
+}
+
+/** Living tracked things on every ridden rig, by the key of the rig, as `fill` takes them. */
+export function thingsCarried(asking: Asking): Map<number, Carried[]> {
+  const rigs = new Map<number, Carried[]>();
+  for (const { rig, attributes, path, rigName, ...row } of all<{
+    rig: number;
+    item: string;
+    number: string;
+    family: string;
+    attributes: string;
+    condition: Condition;
+    path: string;
+    rigName: string;
+  }>(
+    asking.db,
+    `SELECT p.rig, t.id AS item, i.number, i.family, i.attributes, i.condition, p.path, r.name AS rigName
+     FROM items i JOIN things t ON t.key = i.key JOIN places p ON p.key = i.place_key JOIN places r ON r.key = p.rig
+     WHERE r.unit IS NOT NULL AND i.condition NOT IN ('retired', 'disposed') ORDER BY i.family, i.number_sort`,
+  )) {
+    const things = rigs.get(rig) ?? [];
+    rigs.set(rig, things);
+    things.push({ ...row, place: below(path, rigName), attributes: JSON.parse(attributes) as Values });
+  }
+  return rigs;
 }
 
 /** The name of a place below its rig: `L3, tray 2` of `Engine 31, L3, tray 2`. */

@@ -1,7 +1,8 @@
 /** Carry lists: who has one, and one of them line by line with what is known of it. */
 import { z } from 'zod';
 import type { CarryHolder, CarryPage } from '../api-checks.ts';
-import { holderAsked, holdersOf, linesNow, linesOn, placesNow } from './carry-known.ts';
+import { holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
+import { linesOn } from './carry-lines.ts';
 import { checkoffLines } from './checkoffs.ts';
 import { defectsOf } from './defects.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';

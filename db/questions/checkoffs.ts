@@ -9,7 +9,8 @@ import { thingKey } from '../caches/apply.ts';
 import { carryListOf, checkoffOf } from '../caches/checkoffs.ts';
 import { factsAsOf, factsOf } from '../caches/facts.ts';
 import { all } from '../store/statements.ts';
-import { holderAsked, linesNow, linesOn, placesNow } from './carry-known.ts';
+import { holderAsked, linesNow, placesNow } from './carry-known.ts';
+import { linesOn } from './carry-lines.ts';
 import { page } from './fields.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 

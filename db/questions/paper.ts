@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { DepartmentSummary } from '../api.ts';
 import type { Paper, PdfFile } from '../api-desk.ts';
+import { checkoffSheet } from '../paper/checkoff-sheet.ts';
 import { comingDue, type ListFilter } from '../paper/coming-due.ts';
 import { framed, nameOf, type Printing, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
@@ -20,7 +21,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a rule sheet',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -36,6 +37,7 @@ export const paperMake = question({
     }),
     z.strictObject({ paper: z.literal('item history'), item: z.string(), by }),
     z.strictObject({ paper: z.literal('rig sheet'), rig: z.string(), on: day.optional(), by }),
+    z.strictObject({ paper: z.literal('check-off sheet'), of: z.string(), by }),
     z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
   ]) as unknown as z.ZodType<Paper & { by?: string }>,
   async answer(asking, args): Promise<PdfFile> {
@@ -74,6 +76,8 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
       return itemHistorySheet(asking, paper.item, today, department);
     case 'rig sheet':
       return rigSheet(asking, paper.rig, textOrNull(dayAsked(asking, paper.on)) as string);
+    case 'check-off sheet':
+      return checkoffSheet(asking, paper.of, today);
     case 'rule sheet':
       return ruleSheet(asking, paper.family, today);
   }

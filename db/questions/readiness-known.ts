@@ -77,13 +77,16 @@ export function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
     notSeen: number;
   }>(
     asking.db,
-    `SELECT p.rig, count(*) AS things, max(i.seen_on) AS lastSeen,
-       sum(i.seen_on IS NULL OR i.seen_on < :on - ${STALE_DAYS}) AS notSeen
-     FROM items i JOIN places p ON p.key = i.place_key
+    // A place that was gone through has shown what was in it by then.
+    `WITH gone AS (SELECT place_key, max(on_day) AS on_day FROM looked WHERE on_day <= :on GROUP BY place_key)
+     SELECT p.rig, count(*) AS things, max(max(coalesce(i.seen_on, -1), coalesce(gone.on_day, -1))) AS lastSeen,
+       sum(coalesce(i.seen_on, -1) < :on - ${STALE_DAYS} AND (gone.on_day IS NULL
+         OR gone.on_day < :on - ${STALE_DAYS} OR gone.on_day < i.placed_on)) AS notSeen
+     FROM items i JOIN places p ON p.key = i.place_key LEFT JOIN gone ON gone.place_key = i.place_key
      WHERE p.rig IN (${RIDDEN}) AND ${LIVING} GROUP BY p.rig`,
     { on },
   ))
-    Object.assign(of(rig), counts);
+    Object.assign(of(rig), { ...counts, lastSeen: counts.lastSeen === -1 ? null : counts.lastSeen });
   for (const { rig, ...within } of all<{ rig: number; d7: number; d30: number; d90: number }>(
     asking.db,
     `SELECT p.rig, sum(d.due_on <= :on + 7) AS d7, sum(d.due_on <= :on + 30) AS d30, count(*) AS d90

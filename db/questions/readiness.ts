@@ -20,6 +20,7 @@ import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
+import { type Shortage, shortageReason, shortagesOf } from './readiness-lines.ts';
 import { rigConditions } from './rigs.ts';
 import { offerSpares } from './spares.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
@@ -65,7 +66,10 @@ export function tellReadiness(
   const conditions = rigConditions(asking);
   const book = readBook(asking.db);
   const most = asked === null ? REASONS_EACH : Number.POSITIVE_INFINITY;
-  const told = units.map(unit => readinessOf(asking, { unit, known, conditions, book, most }));
+  const shortages = shortagesOf(asking, units, on);
+  const told = units.map(unit =>
+    readinessOf(asking, { unit, known, conditions, book, most, shortages: shortages.get(unit.id) ?? [] }),
+  );
   if (asked !== null) for (const u of told) offerSpares(asking, u.reasons, u.station, on);
   told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
@@ -80,6 +84,7 @@ export function tellReadiness(
 }
 
 interface UnitRow {
+  key: number;
   id: string;
   name: string;
   station: string | null;
@@ -89,6 +94,7 @@ interface UnitRow {
 /** Every unit with the rig its crew rides now. Its own rig is the one that began with it. */
 function unitsOf(asking: Asking): UnitRow[] {
   return all<{
+    key: number;
     id: string;
     name: string;
     station: string | null;
@@ -98,7 +104,7 @@ function unitsOf(asking: Asking): UnitRow[] {
     own: number | null;
   }>(
     asking.db,
-    `SELECT t.id, u.name, s.name AS station, p.key AS rigKey, rt.id AS rigId, p.name AS rigName, p.own
+    `SELECT u.key, t.id, u.name, s.name AS station, p.key AS rigKey, rt.id AS rigId, p.name AS rigName, p.own
      FROM units u JOIN things t ON t.key = u.key
      LEFT JOIN places p ON p.unit = u.key AND p.kind = 'rig'
      LEFT JOIN things rt ON rt.key = p.key
@@ -118,11 +124,16 @@ interface Judging {
   known: ReadonlyMap<number, RigKnown>;
   conditions: ReturnType<typeof rigConditions>;
   book: Book;
+  /** What it lacks of its carry list. */
+  shortages: readonly Shortage[];
   /** How many reasons are told. */
   most: number;
 }
 
-function readinessOf(asking: Asking, { unit, known, conditions, book, most }: Judging): UnitReadiness {
+function readinessOf(
+  asking: Asking,
+  { unit, known, conditions, book, most, shortages }: Judging,
+): UnitReadiness {
   const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
   const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
   const ofRig = rigReasons(unit, rigState);
@@ -130,11 +141,19 @@ function readinessOf(asking: Asking, { unit, known, conditions, book, most }: Ju
     hasRig: unit.rig !== null,
     things: onRig.things,
     lastSeen: onRig.lastSeen,
-    effects: [...ofRig, ...onRig.findings].map(f => f.effect),
+    effects: [...ofRig, ...shortages, ...onRig.findings].map(f => f.effect),
   });
-  const count = (effect: WhenLate) => [...ofRig, ...onRig.findings].filter(f => f.effect === effect).length;
+  const count = (effect: WhenLate) =>
+    [...ofRig, ...shortages, ...onRig.findings].filter(f => f.effect === effect).length;
   const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
-  const heaviest = [...onRig.findings].sort(byWeight).slice(0, Math.max(0, most - ofRig.length));
+  // What is lacking comes before what is late of the same weight.
+  const weighed = [
+    ...shortages.map(s => ({ effect: s.effect, tell: () => shortageReason(s, unit.rig?.name ?? null) })),
+    ...[...onRig.findings]
+      .sort(byWeight)
+      .map(f => ({ effect: f.effect, tell: () => reasonOf(asking, book, f) })),
+  ].sort((a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect));
+  const heaviest = weighed.slice(0, Math.max(0, most - ofRig.length));
   return {
     unit: unit.id,
     name: unit.name,
@@ -144,14 +163,14 @@ function readinessOf(asking: Asking, { unit, known, conditions, book, most }: Ju
     says: says(
       verdict,
       thingsByEffect(
-        ofRig.map(f => f.effect),
+        [...ofRig, ...shortages].map(f => f.effect),
         onRig.findings,
       ),
       unit.rig !== null,
       onRig.things,
     ),
     byEffect,
-    reasons: [...ofRig, ...heaviest.map(f => reasonOf(asking, book, f))].sort(
+    reasons: [...ofRig, ...heaviest.map(w => w.tell())].sort(
       (a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect),
     ),
     things: onRig.things,
@@ -174,6 +193,7 @@ function rigReasons(
       effect,
       what: `${unit.rig.name} is ${state.condition}${state.reason ? `: ${state.reason}` : ''}`,
       item: null,
+      line: null,
       number: null,
       requirement: null,
       state: null,
@@ -213,6 +233,7 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
     effect,
     what: `${told}: ${thing?.what ?? ''}`,
     item: thing?.id ?? null,
+    line: null,
     number: thing?.number ?? null,
     requirement,
     state,
@@ -225,7 +246,7 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
   };
 }
 
-/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig is one. */
+/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig and each line that is short are one. */
 function thingsByEffect(ofRig: readonly WhenLate[], findings: readonly Finding[]): UnitReadiness['byEffect'] {
   const gravest = new Map<number, WhenLate>();
   for (const { item, effect } of findings) {

@@ -184,10 +184,14 @@ function safeZone(zone: string | undefined): string {
 }
 
 /** How the member showed who they are; a PIN that is set must be right. */
-function identityShown(db: Db, request: ActRequest, now: number): Via {
+function identityShown(db: Db, request: Prepared, now: number): Via {
   // Only an accepted sheet is told through a sheet; nobody can claim it.
   const claimed = request.via === 'import' ? 'claimed' : (request.via ?? 'claimed');
   if (request.by === null) return claimed;
+  // A draft takes no effect until it is signed; whoever gives a PIN all the same must give the right one.
+  const isDraft =
+    !request.commit && request.deeds.length > 0 && request.deeds.every(d => ACTIONS.get(d.action)?.isDraft);
+  if (isDraft && request.pin === undefined) return claimed === 'PIN' ? 'claimed' : claimed;
   const wrong = checkPin(db, request.by, request.pin, claimed, now);
   if (wrong.problem) throw new Refused([wrong.problem]);
   return wrong.via;

@@ -50,19 +50,24 @@ export function fill<T extends Carried>(
   things: readonly T[],
 ): { lines: Filled<T>[]; extra: T[] } {
   const filled = lines.map((line): Filled<T> => ({ line, here: [], elsewhere: [] }));
-  const choosy = [...filled].sort(
+  const choosy = new Map<string, Filled<T>[]>();
+  for (const f of [...filled].sort(
     (a, b) => Object.keys(b.line.like).length - Object.keys(a.line.like).length,
-  );
+  )) {
+    if (f.line.family === null) continue;
+    choosy.set(f.line.family, [...(choosy.get(f.line.family) ?? []), f]);
+  }
+  const ofFamily = (thing: T) => choosy.get(thing.family) ?? [];
   const left: T[] = [];
   for (const thing of things) {
-    const fits = choosy.filter(f => isOfLine(f.line, thing) && isIn(thing.place, f.line.place));
+    const fits = ofFamily(thing).filter(f => isOfLine(f.line, thing) && isIn(thing.place, f.line.place));
     const takes = fits.find(f => f.here.length < f.line.qty) ?? fits[0];
     if (takes) takes.here.push(thing);
     else left.push(thing);
   }
   const extra: T[] = [];
   for (const thing of left) {
-    const short = choosy.find(
+    const short = ofFamily(thing).find(
       f => isOfLine(f.line, thing) && f.here.length + f.elsewhere.length < f.line.qty,
     );
     if (short) short.elsewhere.push(thing);

@@ -54,6 +54,20 @@ export function conditionEffect(condition: Condition): WhenLate | null {
   return CONDITION_EFFECT[condition] ?? null;
 }
 
+/**
+ * The effect of a line of the carry list of which fewer are there than it asks for: without the least of what is
+ * critical a unit is not ready, without the least of the rest it is limited; above the least it is to note. Common
+ * practice, no source: what is critical and how many are the least is the department's choice.
+ */
+export function lineEffect(
+  line: { qty: number; min: number; critical: boolean },
+  lacking: number,
+): WhenLate | null {
+  if (lacking <= 0) return null;
+  if (line.qty - lacking >= line.min) return 'notes';
+  return line.critical ? 'blocks' : 'limits';
+}
+
 /** The effect of a rig's own condition on the unit that rides it, or null. */
 export function rigEffect(condition: RigCondition): WhenLate | null {
   if (condition === 'in service') return null;

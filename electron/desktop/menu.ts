@@ -101,10 +101,11 @@ function viewMenu(deeds: MenuDeeds, { light, platform }: MenuState): MenuItemCon
 const SCREENS: readonly { label: string; screen: ScreenName; figure: number }[] = [
   { label: 'Readiness', screen: 'readiness', figure: 1 },
   { label: 'Rigs', screen: 'rigs', figure: 2 },
-  { label: 'Coming due', screen: 'due', figure: 3 },
-  { label: 'Import', screen: 'import', figure: 4 },
-  { label: 'Rule book', screen: 'rules', figure: 5 },
-  { label: 'Department', screen: 'department', figure: 6 },
+  { label: 'Check-offs', screen: 'checks', figure: 3 },
+  { label: 'Coming due', screen: 'due', figure: 4 },
+  { label: 'Import', screen: 'import', figure: 7 },
+  { label: 'Rule book', screen: 'rules', figure: 8 },
+  { label: 'Department', screen: 'department', figure: 9 },
 ];
 
 /** The figures are those of the rail, so that one number means one screen. */
@@ -117,10 +118,10 @@ function goMenu({ tell }: MenuDeeds): MenuItemConstructorOptions[] {
     })),
     {
       label: 'Department files',
-      accelerator: 'CmdOrCtrl+8',
+      accelerator: 'CmdOrCtrl+Shift+O',
       click: () => tell({ do: 'dialog', dialog: 'files' }),
     },
-    { label: 'Display', accelerator: 'CmdOrCtrl+9', click: () => tell({ do: 'dialog', dialog: 'display' }) },
+    { label: 'Display', accelerator: 'F2', click: () => tell({ do: 'dialog', dialog: 'display' }) },
     { type: 'separator' },
     { label: 'Search', accelerator: 'CmdOrCtrl+F', click: () => tell({ do: 'search' }) },
     {

@@ -7,6 +7,9 @@ import {
   redirect,
 } from '@tanstack/react-router';
 import { useMemo } from 'react';
+import { Carry } from '../screens/carry/Carry.tsx';
+import { Checks } from '../screens/checks/Checks.tsx';
+import { OneCheck } from '../screens/checks/OneCheck.tsx';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
@@ -92,12 +95,44 @@ const thing = createRoute({
   },
 });
 
+const checks = createRoute({ getParentRoute: () => root, path: '/checks', component: Checks });
+
+const check = createRoute({
+  getParentRoute: () => root,
+  path: '/checks/$checkoff',
+  component: function CheckRoute() {
+    return <OneCheck checkoff={check.useParams().checkoff} />;
+  },
+});
+
+const carry = createRoute({
+  getParentRoute: () => root,
+  path: '/carry/$of',
+  component: function CarryRoute() {
+    return <Carry of={carry.useParams().of} />;
+  },
+});
+
 const sheets = createRoute({ getParentRoute: () => root, path: '/import', component: ImportScreen });
 const look = createRoute({ getParentRoute: () => root, path: '/look', component: Look });
 
 export function createScreens() {
   return createRouter({
-    routeTree: root.addChildren([home, readiness, rigs, rig, due, thing, sheets, rules, department, look]),
+    routeTree: root.addChildren([
+      home,
+      readiness,
+      rigs,
+      rig,
+      checks,
+      check,
+      carry,
+      due,
+      thing,
+      sheets,
+      rules,
+      department,
+      look,
+    ]),
     history: createHashHistory(),
     defaultErrorComponent: ({ error }) => (
       <main>

@@ -37,8 +37,8 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
       run: () => void navigate({ to, search: {} }),
     })),
     { key: 'w', label: 'Who acts', run: () => setOpen('who') },
-    { key: '8', label: 'Department files', run: () => setOpen('files') },
-    { key: '9', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
+    { key: '0', label: 'Department files', run: () => setOpen('files') },
+    { key: 'F2', label: 'Light, dark, rows, keys', run: () => setOpen('display') },
     {
       key: 'F1',
       label: 'Help with this screen',
@@ -69,10 +69,10 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
           <RailButton hint="F1" onClick={() => setOpen('help')}>
             Help
           </RailButton>
-          <RailButton hint="8" onClick={() => setOpen('files')}>
+          <RailButton hint="0" onClick={() => setOpen('files')}>
             Files
           </RailButton>
-          <RailButton hint="9" onClick={() => setOpen('display')}>
+          <RailButton hint="F2" onClick={() => setOpen('display')}>
             Display
           </RailButton>
           <RailButton hint="?" onClick={() => setOpen('keys')}>

@@ -3,7 +3,7 @@ import type { ScreenName } from '../../db/api.ts';
 
 interface RailScreen {
   name: ScreenName;
-  to: '/readiness' | '/rigs' | '/due' | '/import' | '/rules' | '/department';
+  to: '/readiness' | '/rigs' | '/checks' | '/due' | '/import' | '/rules' | '/department';
   key: string;
   title: string;
 }
@@ -11,8 +11,9 @@ interface RailScreen {
 export const SCREENS: readonly RailScreen[] = [
   { name: 'readiness', to: '/readiness', key: '1', title: 'Readiness' },
   { name: 'rigs', to: '/rigs', key: '2', title: 'Rigs' },
-  { name: 'due', to: '/due', key: '3', title: 'Coming due' },
-  { name: 'import', to: '/import', key: '4', title: 'Import' },
-  { name: 'rules', to: '/rules', key: '5', title: 'Rule book' },
-  { name: 'department', to: '/department', key: '6', title: 'Department' },
+  { name: 'checks', to: '/checks', key: '3', title: 'Check-offs' },
+  { name: 'due', to: '/due', key: '4', title: 'Coming due' },
+  { name: 'import', to: '/import', key: '7', title: 'Import' },
+  { name: 'rules', to: '/rules', key: '8', title: 'Rule book' },
+  { name: 'department', to: '/department', key: '9', title: 'Department' },
 ];

@@ -5,6 +5,7 @@ import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { POLICIES } from '../../../domain/rulebook/policies.ts';
 import type { Db } from '../../store/statements.ts';
 import { care } from './care.ts';
+import { planCarry } from './carry.ts';
 import { Chance } from './chance.ts';
 import { planCylinders } from './cylinders.ts';
 import type { World } from './deeds.ts';
@@ -57,6 +58,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   const equipment = planEquipment(world);
   const rigs = planRigs(world);
   const stock = planStock(world);
+  planCarry(world, [...hose, ...ladders, ...cylinders, ...packs, ...equipment]);
   newLadder(world);
   incidents.hoseAfterTheFire(world, hose);
   incidents.hoseThatTurnedUp(world);

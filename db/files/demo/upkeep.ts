@@ -31,7 +31,10 @@ const FAULTS: Readonly<Record<string, readonly string[]>> = {
 };
 const COMMON_FAULTS = ['Handle loose', 'Strap torn', 'Found damaged at check'];
 
-/** Moves between rigs and racks, spread over three years, all of them sound and unremarkable. */
+/**
+ * Loans between rigs and racks, spread over three years, all of them sound and unremarkable; nearly all were brought
+ * home within weeks.
+ */
 export function wander(world: World, equipment: readonly Thing[]): void {
   const chance = world.chance('moves');
   const movable = equipment.filter(t => !t.taken && t.assignment !== 'issued');
@@ -43,9 +46,16 @@ export function wander(world: World, equipment: readonly Thing[]): void {
       : at(`Engine ${station}`, chance.pick(['L1', 'L2', 'L3', 'R1', 'R2', 'R4']));
     if (to === thing.place) continue;
     const who = crewOf(station, chance.pick(['driver', 'firefighter']), chance.whole(0, 9));
+    const home = thing.place;
     thing.taken = true;
     world.diary.at(day, `${chance.whole(8, 19)}:${chance.whole(10, 59)}`, memberLabel(who), [
       move(thing, to, day, chance.pick(['sight', 'sight', 'count', 'number read'])),
+    ]);
+    const returned = addDays(day, chance.whole(3, 20));
+    const stays = chance.happens(1, 16);
+    if (stays || returned >= world.on) continue;
+    world.diary.at(returned, `${chance.whole(8, 19)}:${chance.whole(10, 59)}`, memberLabel(who), [
+      move(thing, home, returned, 'sight'),
     ]);
   }
 }

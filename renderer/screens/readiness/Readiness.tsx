@@ -204,6 +204,7 @@ export function Readiness({ search }: { search: ReadinessSearch }) {
           onWhy={(item, duty) => show({ unit: opened.unit, item, duty })}
           onOpenPage={openPage}
           onOpenRig={openRig}
+          onOpenList={of => void navigate({ to: '/carry/$of', params: { of } })}
           onStep={by => openAt(active + by)}
         />
       ) : null}

@@ -21,6 +21,8 @@ export interface UnitPanelProps {
   onWhy: (item: string, duty: string) => void;
   onOpenPage: (item: string) => void;
   onOpenRig: (rig: string) => void;
+  /** Its carry list, where something of it is lacking. */
+  onOpenList: (of: string) => void;
   /** The unit before or after in the list. */
   onStep: (by: 1 | -1) => void;
 }
@@ -31,10 +33,12 @@ const WEIGHTS: readonly { effect: WhenLate; title: string; means: string }[] = [
   { effect: 'notes', title: 'To note', means: 'stops nothing' },
 ];
 
-export const reasonKey = (r: Reason): string => `${r.item ?? r.place}|${r.requirement ?? r.condition}`;
+export const reasonKey = (r: Reason): string =>
+  `${r.item ?? r.line ?? r.place}|${r.requirement ?? r.condition}`;
 
 export function UnitPanel(props: UnitPanelProps) {
-  const { unit, notes, outOfService, focusOn, onFocusOn, onClose, onWhy, onOpenPage, onOpenRig } = props;
+  const { unit, notes, outOfService, focusOn, onFocusOn, onClose, onWhy, onOpenPage, onOpenRig, onOpenList } =
+    props;
   const panel = useRef<HTMLElement>(null);
   const [active, setActive] = useState(focusOn ?? (unit.reasons[0] ? reasonKey(unit.reasons[0]) : null));
 
@@ -59,6 +63,7 @@ export function UnitPanel(props: UnitPanelProps) {
     event.preventDefault();
   };
   const openReason = (reason: Reason) => {
+    if (reason.line !== null) return onOpenList(unit.unit);
     if (reason.item === null) return unit.rig ? onOpenRig(unit.rig.id) : undefined;
     if (reason.requirement === null) return onOpenPage(reason.item);
     onWhy(reason.item, reason.requirement);

@@ -1,0 +1,71 @@
+/** What a unit lacks of its carry list, as its readiness tells it. */
+import type { Day } from '../../domain/calendar/day.ts';
+import { lackingOf, serves } from '../../domain/carry/lacking.ts';
+import { fill } from '../../domain/carry/match.ts';
+import type { CarryLine } from '../../domain/carry/types.ts';
+import { lineEffect } from '../../domain/coverage/readiness.ts';
+import type { WhenLate } from '../../domain/rulebook/types.ts';
+import type { Reason } from '../api-desk.ts';
+import { thingsCarried } from './carry-known.ts';
+import { linesOn } from './carry-lines.ts';
+import { defectsOf } from './defects.ts';
+import type { Asking } from './types.ts';
+
+/** A line of which fewer serve than it asks for. */
+export interface Shortage {
+  line: CarryLine;
+  effect: WhenLate;
+  lacking: number;
+  /** How many more would make it serve; 0 where it is only under its quantity. */
+  toServe: number;
+}
+
+/** What each unit lacks on the rig that its crew rides, by the unit's id. */
+export function shortagesOf(
+  asking: Asking,
+  units: readonly { key: number; id: string; rig: { key: number } | null }[],
+  on: Day,
+): Map<string, Shortage[]> {
+  const open = defectsOf(asking, { open: true }).rows;
+  const carried = thingsCarried(asking);
+  return new Map(
+    units.map(({ key, id, rig }) => {
+      const lines = rig === null ? [] : linesOn(asking, key, on);
+      const filled = fill(lines, lines.length === 0 || rig === null ? [] : (carried.get(rig.key) ?? []));
+      const short = filled.lines.flatMap(({ line, here, elsewhere }): Shortage[] => {
+        const serving =
+          line.family === null ? null : [...here, ...elsewhere].filter(t => serves(t.condition)).length;
+        const lacking = lackingOf(
+          line,
+          serving,
+          open.filter(d => d.line === line.line),
+        );
+        const effect = lineEffect(line, lacking);
+        const toServe = Math.max(0, line.min - (line.qty - lacking));
+        return effect === null ? [] : [{ line, effect, lacking, toServe }];
+      });
+      return [id, short];
+    }),
+  );
+}
+
+/** A shortage as a reason. */
+export function shortageReason({ line, effect, lacking }: Shortage, rig: string | null): Reason {
+  const there = line.qty - lacking;
+  const least = line.min < line.qty ? `, at least ${line.min}` : '';
+  return {
+    effect,
+    what: `${line.what}: ${there} of ${line.qty}${least}${line.critical ? ', critical' : ''}`,
+    item: null,
+    line: line.line,
+    number: null,
+    requirement: null,
+    state: null,
+    condition: null,
+    dueOn: null,
+    own: null,
+    since: null,
+    place: rig === null ? line.place : `${rig}, ${line.place}`,
+    fix: null,
+  };
+}

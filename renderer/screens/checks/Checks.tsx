@@ -1,0 +1,215 @@
+import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
+import { useEffect, useRef, useState } from 'react';
+import type { CarryHolder, DefectLine } from '../../../db/api-checks.ts';
+import { capital } from '../../../domain/capital.ts';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
+import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
+import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
+import styles from './checks.module.css';
+import { beginForm, settleForm } from './forms.ts';
+
+/** Is it all there and does it work? Every unit with its list, its last check-off and what was found wrong. */
+export function Checks() {
+  useDocumentTitle('Check-offs · Baybook');
+  const navigate = useNavigate();
+  const holders = useAsk('carry.holders', {}, { keep: true });
+  const defects = useAsk('defects.list', { open: true }, { keep: true });
+  const summary = useAsk('department.summary', {}).data;
+  const [form, setForm] = useState<DeedForm | null>(null);
+  const [beginning, setBeginning] = useState(false);
+  const [active, setActive] = useState<CarryHolder | null>(null);
+  const top = useRef<HTMLDivElement>(null);
+  const isRead = holders.data !== undefined;
+  useEffect(() => {
+    if (isRead) top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true });
+  }, [isRead]);
+  const at = active && holders.data?.find(h => h.of === active.of);
+
+  const open = (checkoff: string) => void navigate({ to: '/checks/$checkoff', params: { checkoff } });
+  const list = (h: CarryHolder) => void navigate({ to: '/carry/$of', params: { of: h.of } });
+  const go = (h: CarryHolder) => {
+    if (h.draft) open(h.draft.id);
+    else if (h.lines === 0) list(h);
+    else if (summary) {
+      setBeginning(true);
+      setForm(beginForm(h, summary.today));
+    }
+  };
+  const settle = (d: DefectLine) => {
+    if (d.item && d.condition && d.condition !== 'serviceable')
+      void navigate({ to: '/thing/$item', params: { item: d.item }, search: {} });
+    else setForm(settleForm(d));
+  };
+  useKeys('The unit', [
+    { key: 'l', label: 'Its carry list', run: () => at && list(at) },
+    { key: 't', label: 'Its last signed check-off', run: () => at?.last && open(at.last.id) },
+  ]);
+  return (
+    <div className={styles.screen} ref={top}>
+      <header className={styles.header}>
+        <h1>Is it all there and does it work?</h1>
+        {holders.data ? <Numbers holders={holders.data} open={defects.data?.total ?? 0} /> : null}
+      </header>
+      {holders.data === undefined ? <NotReady loaded={holders} /> : null}
+      {holders.data?.length === 0 ? (
+        <Empty>
+          <p>There are no units yet. A unit has a carry list: what it must carry, line by line, and where.</p>
+        </Empty>
+      ) : null}
+      {holders.data && holders.data.length > 0 ? (
+        <div className={styles.list}>
+          <RowTable
+            label="Units and their check-offs"
+            columns={HOLDERS}
+            rows={holders.data}
+            keyOf={h => h.of}
+            onOpen={go}
+            onActive={setActive}
+          />
+          <h2 className={styles.section}>Found wrong and not settled</h2>
+          {defects.data && defects.data.rows.length > 0 ? (
+            <RowTable
+              label="Found wrong and not settled"
+              columns={DEFECTS}
+              rows={defects.data.rows}
+              keyOf={d => d.id}
+              onOpen={settle}
+            />
+          ) : (
+            <p className={styles.soft}>Nothing.</p>
+          )}
+        </div>
+      ) : null}
+      <footer className={styles.foot}>
+        {at ? (
+          <>
+            <Action weight="main" hint="Enter" onClick={() => go(at)}>
+              {at.draft ? 'Go on with it' : at.lines === 0 ? 'Draw up its list' : 'Begin'}
+            </Action>
+            <Action hint="l" onClick={() => list(at)}>
+              Its carry list
+            </Action>
+            {at.last ? (
+              <Action hint="t" onClick={() => at.last && open(at.last.id)}>
+                The last one
+              </Action>
+            ) : null}
+            <PrintAction paper={{ paper: 'check-off sheet', of: at.of }} label="Print a sheet" />
+          </>
+        ) : null}
+      </footer>
+      {form && summary ? (
+        <DeedDialog
+          form={form}
+          today={summary.today}
+          onClose={() => {
+            setForm(null);
+            setBeginning(false);
+          }}
+          onDone={answer => {
+            const [begun] = answer.entries;
+            if (beginning && begun) open(begun);
+          }}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+const HOLDERS: readonly TableColumn<CarryHolder>[] = [
+  { key: 'name', head: 'Unit', cell: h => <strong className={styles.oneLine}>{h.name}</strong> },
+  {
+    key: 'rig',
+    head: 'On',
+    cell: h => (
+      <span className={styles.oneLine}>
+        {h.rig === null ? (
+          <span className={styles.soft}>no rig</span>
+        ) : h.rig.name === h.name ? (
+          ''
+        ) : (
+          h.rig.name
+        )}
+      </span>
+    ),
+  },
+  { key: 'station', head: 'Station', cell: h => <span className={styles.oneLine}>{h.station ?? '–'}</span> },
+  { key: 'lines', head: 'Lines', figure: true, cell: h => (h.lines === 0 ? 'none' : h.lines) },
+  {
+    key: 'draft',
+    head: 'Now',
+    cell: h =>
+      h.draft ? <b className={styles.oneLine}>draft since {dateText(h.draft.started)}</b> : <span>–</span>,
+  },
+  {
+    key: 'last',
+    head: 'Last signed',
+    figure: true,
+    cell: h => (h.last?.signedOn ? dateText(h.last.signedOn) : <span className={styles.soft}>never</span>),
+  },
+  { key: 'by', head: 'By', cell: h => <span className={styles.oneLine}>{h.last?.signedBy ?? '–'}</span> },
+  {
+    key: 'counter',
+    head: 'Countersigned',
+    cell: h => <span className={styles.oneLine}>{h.last?.countersignedBy ?? '–'}</span>,
+  },
+  { key: 'exceptions', head: 'Exceptions', figure: true, cell: h => h.last?.exceptions ?? '–' },
+  {
+    key: 'open',
+    head: 'Open',
+    figure: true,
+    cell: h => (h.openDefects > 0 ? <b className={styles.wrong}>{h.openDefects}</b> : '–'),
+  },
+];
+
+const DEFECTS: readonly TableColumn<DefectLine>[] = [
+  { key: 'since', head: 'Since', figure: true, cell: d => dateText(d.since) },
+  { key: 'name', head: 'Unit', cell: d => <strong className={styles.oneLine}>{d.name}</strong> },
+  { key: 'place', head: 'Place', cell: d => <span className={styles.oneLine}>{d.place ?? '–'}</span> },
+  { key: 'what', head: 'What', cell: d => d.what },
+  { key: 'number', head: 'Number', cell: d => <span className="mono">{d.number ?? ''}</span> },
+  {
+    key: 'kind',
+    head: 'Found',
+    cell: d => (
+      <span className={styles.oneLine}>
+        {capital(d.kind)}
+        {d.short === null ? '' : ` ${d.short}`}
+      </span>
+    ),
+  },
+  { key: 'now', head: 'Now', cell: d => (d.condition ? <ConditionWord condition={d.condition} /> : null) },
+  { key: 'note', head: 'Note', cell: d => d.note ?? '' },
+  { key: 'by', head: 'By', cell: d => <span className={styles.oneLine}>{d.foundBy ?? '–'}</span> },
+];
+
+function Numbers({ holders, open }: { holders: readonly CarryHolder[]; open: number }) {
+  const drafts = holders.filter(h => h.draft).length;
+  const never = holders.filter(h => h.lines > 0 && !h.last).length;
+  return (
+    <p className={styles.numbers}>
+      <span>
+        <b>{holders.filter(h => h.lines > 0).length}</b> with a carry list
+      </span>
+      <span>
+        <b>{drafts}</b> {drafts === 1 ? 'draft' : 'drafts'}
+      </span>
+      {never > 0 ? (
+        <span>
+          <b className={styles.wrong}>{never}</b> never checked off
+        </span>
+      ) : null}
+      <span>
+        <b className={open > 0 ? styles.wrong : undefined}>{open}</b> open
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,411 @@
+import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
+import { allPresent, withException, withOperated, withoutLine } from '../../../domain/checkoffs/edit.ts';
+import {
+  type ExceptionKind,
+  needsEntry,
+  type PlaceMark,
+  readingPasses,
+  unfinished,
+} from '../../../domain/checkoffs/marks.ts';
+import { useAsk } from '../../api/ask.ts';
+import { Action } from '../../parts/Action.tsx';
+import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
+import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { RowTable } from '../../parts/grid/RowTable.tsx';
+import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
+import { dateText } from '../../parts/words/dates.tsx';
+import { Notice, NotReady } from '../../parts/words/NotReady.tsx';
+import { CodeBox, type Said } from './CodeBox.tsx';
+import styles from './checks.module.css';
+import { lineColumns, placeColumns } from './columns.tsx';
+import { ExceptionDialog } from './ExceptionDialog.tsx';
+import { countersignForm, setAsideForm, signForm } from './forms.ts';
+import { LeaveOutDialog, ReadingDialog } from './SmallDialogs.tsx';
+import { useMarks } from './useMarks.ts';
+
+/** One check-off: compartment by compartment, exceptions only. */
+export function OneCheck({ checkoff }: { checkoff: string }) {
+  const page = useAsk('checkoff.page', { checkoff }, { keep: true });
+  if (!page.data)
+    return (
+      <div className={styles.screen}>
+        <NotReady loaded={page} />
+      </div>
+    );
+  return <Going key={page.data.id} page={page.data} />;
+}
+
+type Asked =
+  | { ask: 'exception'; line: CarryLineNow; kind: ExceptionKind }
+  | { ask: 'reading'; line: CarryLineNow }
+  | { ask: 'leave out'; place: CheckoffPlace }
+  | null;
+
+const KINDS: readonly [key: string, kind: ExceptionKind, label: string][] = [
+  ['m', 'missing', 'Missing'],
+  ['d', 'damaged', 'Damaged'],
+  ['s', 'short', 'Short'],
+  ['l', 'low', 'Low'],
+  ['e', 'expired', 'Expired'],
+  ['x', 'wrong place', 'Wrong place'],
+];
+
+function Going({ page }: { page: CheckoffPage }) {
+  useDocumentTitle(`${page.name}, check-off · Baybook`);
+  const navigate = useNavigate();
+  const summary = useAsk('department.summary', {}).data;
+  const marks = useMarks(page);
+  const isDraft = page.state === 'draft';
+  const [at, setAt] = useState(() => firstOpen(page));
+  const [pane, setPane] = useState<'places' | 'lines'>('places');
+  const [activeLine, setActiveLine] = useState<string | null>(null);
+  const [asked, setAsked] = useState<Asked>(null);
+  const [form, setForm] = useState<DeedForm | null>(null);
+  const [said, setSaid] = useState<Said | null>(null);
+  const top = useRef<HTMLDivElement>(null);
+  const code = useRef<HTMLInputElement>(null);
+  const place = page.places[Math.min(at, page.places.length - 1)];
+  const line = place?.lines.find(l => l.line === activeLine) ?? place?.lines[0];
+  const all = page.places.map(p => marks.of(p.name));
+  const lines = useMemo(() => page.places.flatMap(p => p.lines), [page.places]);
+  const left = isDraft ? unfinished(lines, all) : [];
+  const exceptions = all.reduce((n, m) => n + m.exceptions.length, 0);
+  const done = page.places.filter(p => !left.some(u => u.place === p.name)).length;
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, where the screen begins; the page is keyed by its id.
+  useEffect(() => rowOf(top.current, 'places', at)?.focus(), []);
+
+  const goTo = (index: number) => {
+    setAt(index);
+    setActiveLine(null);
+    rowOf(top.current, 'places', index)?.focus();
+  };
+  /** The first line of a place that wants an entry of its own and has none. */
+  const owedIn = (p: CheckoffPlace, mark: PlaceMark) => {
+    const owed = unfinished(p.lines, [mark]).find(u => u.line !== null)?.line;
+    return p.lines.findIndex(l => l.line === owed);
+  };
+  const intoLines = (index: number) => {
+    if (!place) return;
+    setPane('lines');
+    setActiveLine(place.lines[index]?.line ?? null);
+    // The row is drawn with the place it belongs to.
+    requestAnimationFrame(() => rowOf(top.current, 'lines', index)?.focus());
+  };
+  const nextOpen = (from: number) => {
+    const open = (i: number) => left.some(u => u.place === page.places[i]?.name);
+    const order = [...page.places.keys()];
+    return order.find(i => i > from && open(i)) ?? order.find(i => i !== from && open(i));
+  };
+  const present = () => {
+    if (!place || !isDraft) return;
+    marks.change(place.name, allPresent);
+    const owed = owedIn(place, allPresent(marks.of(place.name)));
+    if (owed >= 0) intoLines(owed);
+    else {
+      const next = nextOpen(at);
+      if (next !== undefined) goTo(next);
+    }
+  };
+  const works = (l: CarryLineNow, reading: string | null) => {
+    if (!place) return;
+    const things = reading === null || l.here.length === 1 ? l.here.map(t => t.item) : [null];
+    const items = things.length > 0 ? things : [null];
+    marks.change(place.name, mark =>
+      items.reduce<PlaceMark>(
+        (m, item) => withOperated(m, { line: l.line, item, works: true, reading }),
+        mark,
+      ),
+    );
+    afterEntry(l);
+  };
+  /** On to the next line that wants an entry, else back to the places. */
+  const afterEntry = (l: CarryLineNow) => {
+    if (!place) return;
+    const mark = marks.of(place.name);
+    const owed = owedIn(place, mark);
+    if (owed >= 0) intoLines(owed);
+    else if (mark.present) {
+      const next = nextOpen(at);
+      setPane('places');
+      goTo(next ?? at);
+    } else intoLines(place.lines.indexOf(l));
+  };
+  const operate = () => {
+    if (!line || !isDraft) return;
+    if (line.reading) setAsked({ ask: 'reading', line });
+    else works(line, null);
+  };
+  const everythingElse = () => {
+    for (const p of page.places)
+      if (!marks.of(p.name).present && marks.of(p.name).leftOut === null) marks.change(p.name, allPresent);
+    setSaid({ wrong: false, words: 'Everything that is not named otherwise is present.' });
+  };
+  const sign = async () => {
+    if (!(await marks.keep()) || !summary) return;
+    const [first] = left;
+    if (first) {
+      setSaid({
+        wrong: true,
+        words: `${first.place}: ${first.what}. ${left.length > 1 ? `${left.length - 1} more.` : ''}`,
+      });
+      goTo(page.places.findIndex(p => p.name === first.place));
+      return;
+    }
+    setForm(
+      signForm(
+        { ...page, places: page.places.map((p, i) => ({ ...p, mark: withFact(all[i]) })) },
+        summary.today,
+      ),
+    );
+  };
+  const back = () => void navigate({ to: '/checks' });
+
+  useKeys(
+    'The check-off',
+    isDraft
+      ? [
+          { key: 'c', label: 'By code or number', run: () => code.current?.focus() },
+          { key: 'r', label: 'Everything else is present', run: everythingElse },
+          { key: 'g', label: 'Sign', run: () => void sign() },
+          { key: 'b', label: 'Set it aside', run: () => setForm(setAsideForm(page)) },
+          {
+            key: 'Escape',
+            label: pane === 'lines' ? 'Back to the places' : 'Back to the list',
+            run: () => {
+              if (pane === 'lines') goTo(at);
+              else back();
+            },
+          },
+        ]
+      : [
+          ...(page.state === 'signed'
+            ? [{ key: 'g', label: 'Countersign', run: () => setForm(countersignForm(page)) }]
+            : []),
+          { key: 'Escape', label: 'Back to the list', run: back },
+        ],
+  );
+  useKeys(
+    'The place',
+    [
+      { key: 'a', label: 'All present, and no more than that', run: present },
+      { key: 'Enter', label: 'Into its lines', run: () => intoLines(0) },
+      {
+        key: 'z',
+        label: 'Leave it out, and say why',
+        run: () => place && setAsked({ ask: 'leave out', place }),
+      },
+    ],
+    isDraft && pane === 'places',
+  );
+  useKeys(
+    'The line',
+    [
+      { key: 'o', label: 'Operated, read or counted: it works', run: operate },
+      ...KINDS.map(([key, kind, label]) => ({
+        key,
+        label,
+        run: () => line && setAsked({ ask: 'exception', line, kind }),
+      })),
+      {
+        key: 'Backspace',
+        label: 'Say nothing of it',
+        run: () => place && line && marks.change(place.name, mark => withoutLine(mark, line.line)),
+      },
+      { key: 'a', label: 'All the rest of the place is present', run: present },
+    ],
+    isDraft && pane === 'lines',
+  );
+
+  return (
+    <div className={styles.screen} ref={top}>
+      <header className={styles.header}>
+        <h1>{page.name}: is it all there and does it work?</h1>
+        <p className={styles.numbers}>
+          <span>
+            <b>{done}</b> of {page.places.length} places
+          </span>
+          <span>
+            <b>{exceptions}</b> {exceptions === 1 ? 'exception' : 'exceptions'}
+          </span>
+          <span>
+            <b>{lines.length}</b> lines{page.rig && page.rig !== page.name ? `, on ${page.rig}` : ''}
+          </span>
+          <span>begun {dateText(page.started)}</span>
+          <span className={styles.soft}>{stateWords(page, marks.state)}</span>
+        </p>
+        {marks.problem ? <Notice problem={marks.problem} /> : null}
+        {isDraft ? (
+          <CodeBox
+            box={code}
+            page={page}
+            place={place}
+            marks={marks}
+            said={said}
+            onSaid={setSaid}
+            onAsk={(l, kind) => setAsked({ ask: 'exception', line: l, kind })}
+          />
+        ) : null}
+      </header>
+      <div className={styles.going}>
+        <section
+          aria-label="Places"
+          data-pane="places"
+          className={styles.pane}
+          onFocusCapture={() => setPane('places')}
+        >
+          <RowTable
+            label="Places to go through"
+            columns={placeColumns(marks.of, left, isDraft)}
+            rows={page.places}
+            keyOf={p => p.name}
+            onActive={p => setAt(page.places.indexOf(p))}
+            isOpen={p => p === place}
+          />
+        </section>
+        <section
+          aria-label={place ? `Lines of ${place.name}` : 'Lines'}
+          data-pane="lines"
+          className={styles.pane}
+          onFocusCapture={() => setPane('lines')}
+        >
+          {place ? (
+            <RowTable
+              key={place.name}
+              label={`Lines of ${place.name}`}
+              columns={lineColumns(marks.of(place.name))}
+              rows={place.lines}
+              keyOf={l => l.line}
+              onActive={l => setActiveLine(l.line)}
+            />
+          ) : null}
+          {place && place.at === null ? (
+            <p className={styles.soft}>{page.rig ?? 'The rig'} has no place of this name.</p>
+          ) : null}
+        </section>
+      </div>
+      <footer className={styles.foot}>
+        {isDraft ? (
+          <>
+            {pane === 'places' ? (
+              <>
+                <Action weight="main" hint="a" onClick={present}>
+                  All present
+                </Action>
+                <Action hint="Enter" onClick={() => intoLines(0)}>
+                  Its lines
+                </Action>
+                <Action hint="z" onClick={() => place && setAsked({ ask: 'leave out', place })}>
+                  Leave out
+                </Action>
+              </>
+            ) : (
+              <>
+                <Action weight={line && needsEntry(line) ? 'main' : 'plain'} hint="o" onClick={operate}>
+                  Works
+                </Action>
+                {KINDS.map(([key, kind, label]) => (
+                  <Action
+                    key={key}
+                    hint={key}
+                    onClick={() => line && setAsked({ ask: 'exception', line, kind })}
+                  >
+                    {label}
+                  </Action>
+                ))}
+              </>
+            )}
+            <Action hint="r" onClick={everythingElse}>
+              The rest is present
+            </Action>
+            <Action weight={left.length === 0 ? 'main' : 'plain'} hint="g" onClick={() => void sign()}>
+              Sign
+            </Action>
+          </>
+        ) : page.state === 'signed' ? (
+          <Action weight="main" hint="g" onClick={() => setForm(countersignForm(page))}>
+            Countersign
+          </Action>
+        ) : null}
+        <PrintAction paper={{ paper: 'check-off sheet', of: page.of }} label="Print the sheet" />
+        <Action weight="quiet" hint="Escape" onClick={back}>
+          Back
+        </Action>
+      </footer>
+      {asked?.ask === 'exception' && place ? (
+        <ExceptionDialog
+          line={asked.line}
+          kind={asked.kind}
+          before={marks.of(asked.line.place).exceptions.find(e => e.line === asked.line.line) ?? null}
+          onClose={() => setAsked(null)}
+          onWrite={exception => {
+            marks.change(placeNameOf(page, asked.line), mark => withException(mark, exception));
+            setAsked(null);
+          }}
+        />
+      ) : null}
+      {asked?.ask === 'reading' ? (
+        <ReadingDialog
+          line={asked.line}
+          onClose={() => setAsked(null)}
+          onRead={reading => {
+            setAsked(null);
+            // Under its limit it is an exception, and what comes next is asked.
+            if (readingPasses(asked.line, reading) === false) {
+              setAsked({ ask: 'exception', line: asked.line, kind: 'low' });
+              return;
+            }
+            works(asked.line, reading);
+          }}
+        />
+      ) : null}
+      {asked?.ask === 'leave out' ? (
+        <LeaveOutDialog
+          place={asked.place.name}
+          onClose={() => setAsked(null)}
+          onSay={leftOut => {
+            marks.change(asked.place.name, mark => ({ ...mark, present: false, leftOut }));
+            setAsked(null);
+            const next = nextOpen(at);
+            if (next !== undefined) goTo(next);
+          }}
+        />
+      ) : null}
+      {form && summary ? (
+        <DeedDialog form={form} today={summary.today} onClose={() => setForm(null)} onDone={back} />
+      ) : null}
+    </div>
+  );
+}
+
+/** The place of the page that a line rides in, by the name the page has for it. */
+const placeNameOf = (page: CheckoffPage, line: CarryLineNow): string =>
+  page.places.find(p => p.lines.some(l => l.line === line.line))?.name ?? line.place;
+
+const withFact = (mark: PlaceMark | undefined): CheckoffPlace['mark'] =>
+  mark ? { ...mark, fact: '', byName: null } : null;
+
+function firstOpen(page: CheckoffPage): number {
+  const first = page.unfinished[0]?.place;
+  return Math.max(
+    0,
+    page.places.findIndex(p => p.name === first),
+  );
+}
+
+function rowOf(top: HTMLElement | null, pane: 'places' | 'lines', index: number): HTMLElement | null {
+  return top?.querySelectorAll<HTMLElement>(`[data-pane="${pane}"] tbody tr`)[index] ?? null;
+}
+
+function stateWords(page: CheckoffPage, state: 'kept' | 'waiting' | 'refused'): string {
+  if (page.state === 'draft')
+    return state === 'kept' ? 'draft, kept' : state === 'waiting' ? 'draft, being kept…' : 'draft, not kept';
+  const signed = page.signedOn
+    ? `signed ${dateText(page.signedOn)} by ${page.signedBy ?? 'somebody'}`
+    : page.state;
+  return page.countersignedBy ? `${signed}, countersigned by ${page.countersignedBy}` : signed;
+}

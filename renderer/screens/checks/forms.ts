@@ -1,0 +1,125 @@
+/** The forms of a check-off: begun, signed, countersigned, set aside; a defect settled. */
+import type { CarryHolder, CheckoffPage, DefectLine } from '../../../db/api-checks.ts';
+import { capital } from '../../../domain/capital.ts';
+import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
+import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
+
+const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
+
+/** Local civil time of this seat as a deed takes it: `2026-11-25T07:10`, on the department's day. */
+export function clockNow(today: string, now = new Date()): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${today}T${two(now.getHours())}:${two(now.getMinutes())}`;
+}
+
+/** A clock time as people write it: `7:10`, `0710`, `19.30`; what cannot be read goes as it is. */
+export function clockOf(typed: string, today: string): string {
+  const found = /^(\d{1,2})[:. ]?(\d{2})$/.exec(typed.trim());
+  return found ? `${today}T${(found[1] ?? '').padStart(2, '0')}:${found[2]}` : `${today}T${typed.trim()}`;
+}
+
+export function beginForm(
+  holder: Pick<CarryHolder, 'of' | 'name' | 'rig' | 'lines'>,
+  today: string,
+): DeedForm {
+  return {
+    title: `Check off ${holder.name}`,
+    verb: 'Begin',
+    initial: { started: clockNow(today).slice(11) },
+    says: () => [
+      `${holder.lines} lines${holder.rig && holder.rig.name !== holder.name ? `, on ${holder.rig.name}` : ''}. Only what is wrong is written down; one key says that the rest of a place is there.`,
+    ],
+    rows: () => [
+      [
+        {
+          kind: 'text',
+          key: 'started',
+          title: 'Begun at',
+          required: true,
+          note: 'From the sheet, where it was done on paper.',
+        },
+      ],
+    ],
+    deeds: filled => [
+      { action: 'checkoff.start', body: { of: holder.of, started: clockOf(filled.started ?? '', today) } },
+    ],
+    done: () => `The check-off of ${holder.name} is begun.`,
+  };
+}
+
+export function signForm(page: CheckoffPage, today: string): DeedForm {
+  const found = page.places.flatMap(p => p.mark?.exceptions ?? []);
+  const out = found.filter(e => e.next === 'tag out' || e.next === 'swap').length;
+  const missing = found.filter(e => e.next === 'report missing').length;
+  return {
+    title: `Sign the check-off of ${page.name}`,
+    verb: 'Sign',
+    initial: { finished: clockNow(today).slice(11) },
+    says: () => [
+      found.length === 0
+        ? 'Nothing was found wrong.'
+        : `${found.length} ${found.length === 1 ? 'exception' : 'exceptions'} ${found.length === 1 ? 'takes' : 'take'} effect now${out > 0 ? `; tagged out: ${out}` : ''}${missing > 0 ? `; reported missing: ${missing}` : ''}.`,
+    ],
+    rows: () => [[{ kind: 'text', key: 'finished', title: 'Finished at', required: true }]],
+    deeds: filled => [
+      {
+        action: 'checkoff.sign',
+        body: { checkoff: page.id, finished: clockOf(filled.finished ?? '', today) },
+      },
+    ],
+    done: () => `The check-off of ${page.name} is signed.`,
+  };
+}
+
+export function countersignForm(page: Pick<CheckoffPage, 'id' | 'name' | 'signedBy'>): DeedForm {
+  return {
+    title: `Countersign the check-off of ${page.name}`,
+    verb: 'Countersign',
+    initial: { note: '' },
+    says: () => [`${page.signedBy ?? 'Somebody'} has signed it. Another officer countersigns.`],
+    rows: () => [[{ kind: 'text', key: 'note', title: 'Note' }]],
+    deeds: filled => [
+      { action: 'checkoff.countersign', body: body({ checkoff: page.id, note: filled.note }) },
+    ],
+    done: () => 'Countersigned.',
+  };
+}
+
+export function setAsideForm(page: Pick<CheckoffPage, 'id' | 'name'>): DeedForm {
+  return {
+    title: `Set the check-off of ${page.name} aside`,
+    verb: 'Set aside',
+    initial: { why: '' },
+    says: () => ['What was marked is kept and takes no effect.'],
+    rows: () => [[{ kind: 'text', key: 'why', title: 'Why', required: true }]],
+    deeds: filled => [{ action: 'checkoff.setAside', body: { checkoff: page.id, why: filled.why } }],
+    done: () => 'Set aside.',
+  };
+}
+
+export function settleForm(defect: Pick<DefectLine, 'id' | 'what' | 'name' | 'kind'>): DeedForm {
+  return {
+    title: `Settle: ${defect.what}, ${defect.kind}, ${defect.name}`,
+    verb: 'Settle',
+    initial: { how: '', note: '', on: '' },
+    rows: () => [
+      [
+        {
+          kind: 'pick',
+          key: 'how',
+          title: 'How',
+          required: true,
+          choices: CLOSED_HOW.map(how => ({ value: how, title: capital(how) })),
+        },
+      ],
+      [{ kind: 'text', key: 'note', title: 'Note' }, on],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'defect.close',
+        body: body({ defect: defect.id, how: filled.how, note: filled.note, on: dateOf(filled, today) }),
+      },
+    ],
+    done: () => 'Settled.',
+  };
+}
