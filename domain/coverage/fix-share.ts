@@ -72,16 +72,22 @@ export function share({ needed, had, far }: ToShare): Map<number, number>[] {
  * these up, so whatever it took farther away it could take here.
  */
 function nearest(far: readonly number[], total: number): number[] {
-  const bound =
-    total < far.length ? (Float64Array.from(far).sort()[total - 1] ?? 0) : Number.POSITIVE_INFINITY;
   const near: number[] = [];
-  const atBound: number[] = [];
-  far.forEach((f, source) => {
-    if (f < bound) near.push(source);
-    else if (f === bound && atBound.length < total) atBound.push(source);
-  });
-  near.sort((a, b) => distance(far, a) - distance(far, b) || a - b);
-  return near.concat(atBound).slice(0, total);
+  const sift = (): void => {
+    near.sort((a, b) => distance(far, a) - distance(far, b) || a - b);
+    near.length = Math.min(near.length, total);
+  };
+  let bound = Number.POSITIVE_INFINITY;
+  for (const [source, f] of far.entries()) {
+    // As far as the last of enough nearer ones, and later: never among them.
+    if (f >= bound) continue;
+    near.push(source);
+    if (near.length < 2 * total) continue;
+    sift();
+    bound = distance(far, near[total - 1] ?? 0);
+  }
+  sift();
+  return near;
 }
 
 /** The shortest way to one more thing for a unit: the chain, and the source with some left at which it ends. */
