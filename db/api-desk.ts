@@ -30,6 +30,26 @@ export interface Reason {
   fix: { item: string; number: string; place: string } | null;
 }
 
+/** What makes a unit ready: spares to bring, things to take off; and what is not to be had. */
+export interface ReadyFix {
+  /** Whether the moves make it ready. */
+  ready: boolean;
+  moves: {
+    item: string;
+    number: string;
+    what: string;
+    from: string;
+    /** Where it goes, as the carry list names the place; null where no line says. */
+    place: string | null;
+    /** The thing it stands in for, which comes off. */
+    instead: { item: string; number: string } | null;
+  }[];
+  /** Things on the rig that serve nothing and block while they lie there. */
+  off: { item: string; number: string; what: string }[];
+  /** What cannot be had, a sentence each; nothing where it is ready by the moves. */
+  lacking: string[];
+}
+
 export interface UnitReadiness {
   unit: string;
   name: string;
@@ -50,6 +70,8 @@ export interface UnitReadiness {
   notSeenFor: { days: number; things: number };
   /** Rows that fall due within 7, 30 and 90 days. */
   within: { d7: number; d30: number; d90: number };
+  /** Of a unit that is not ready, where it is asked about alone: the shortest fix over the whole department. */
+  shortestFix: ReadyFix | null;
 }
 
 export interface Readiness {

@@ -1,6 +1,7 @@
 /** One unit on a morning page. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
+import { fixHeading, fixSteps } from '../../domain/coverage/fix-words.ts';
 import { OWN_MARK } from '../../domain/rulebook/due-words.ts';
 import type { Reason, UnitReadiness } from '../api-desk.ts';
 import { brief, counted, dateText } from './dates.ts';
@@ -43,12 +44,23 @@ export function unitBlock(
           text: `${unit.says} ${counted(things, 'thing')}; last seen ${dateText(lastSeen)}; ${counted(notSeenFor.things, 'thing')} not seen for ${notSeenFor.days} days.`,
           margin: [0, 0, 0, 2],
         },
+        ...(unit.shortestFix ? [fixLine(unit.shortestFix)] : []),
         ...(rows.length > 0 ? [table(REASON_HEADS, rows)] : []),
         ...(left > 0 ? [`And ${counted(left, 'more reason')}, none heavier than these: see Readiness.`] : []),
       ]),
     ],
   };
 }
+
+function fixLine(fix: NonNullable<UnitReadiness['shortestFix']>): Content {
+  return {
+    text: [{ text: `${fixHeading(fix)}. `, bold: true }, brief(fixSteps(fix).join(' '), MOST_OF_FIX)],
+    margin: [0, 0, 0, 2],
+  };
+}
+
+/** Longer fixes are on the screen. */
+const MOST_OF_FIX = 420;
 
 function heading({ name, verdict, rig, within }: UnitReadiness): Content {
   const rides = rig === null ? '   no rig known' : rig.own ? '' : `   rides ${rig.name}`;

@@ -20,12 +20,20 @@ export interface Shortage {
   toServe: number;
 }
 
+/** What a unit lacks, and which line each thing on its rig fills, by the thing's id. */
+export interface UnitLines {
+  shortages: Shortage[];
+  lineOf: ReadonlyMap<string, CarryLine>;
+}
+
+export const NO_LINES: UnitLines = { shortages: [], lineOf: new Map() };
+
 /** What each unit lacks on the rig that its crew rides, by the unit's id. */
-export function shortagesOf(
+export function linesOfUnits(
   asking: Asking,
   units: readonly { key: number; id: string; rig: { key: number } | null }[],
   on: Day,
-): Map<string, Shortage[]> {
+): Map<string, UnitLines> {
   const open = defectsOf(asking, { open: true }).rows;
   const carried = thingsCarried(asking);
   return new Map(
@@ -44,7 +52,12 @@ export function shortagesOf(
         const toServe = Math.max(0, line.min - (line.qty - lacking));
         return effect === null ? [] : [{ line, effect, lacking, toServe }];
       });
-      return [id, short];
+      const lineOf = new Map(
+        filled.lines.flatMap(({ line, here, elsewhere }) =>
+          [...here, ...elsewhere].map(t => [t.item, line] as const),
+        ),
+      );
+      return [id, { shortages: short, lineOf }];
     }),
   );
 }

@@ -15,13 +15,14 @@ import type { Book } from '../../domain/rulebook/book.ts';
 import type { WhenLate } from '../../domain/rulebook/types.ts';
 import type { Readiness, Reason, UnitReadiness } from '../api-desk.ts';
 import { readBook } from '../caches/book.ts';
-import { all, one } from '../store/statements.ts';
+import { all as allRows, one } from '../store/statements.ts';
 import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
-import { type Shortage, shortageReason, shortagesOf } from './readiness-lines.ts';
+import { linesOfUnits, NO_LINES, shortageReason, type UnitLines } from './readiness-lines.ts';
 import { rigConditions } from './rigs.ts';
+import { fixesOf, type InTheWay } from './shortest-fix.ts';
 import { offerSpares } from './spares.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 
@@ -61,16 +62,28 @@ export function tellReadiness(
       'Leave the day out; what was so on a past day is told by the history of each thing.',
       'on',
     );
-  const units = unitsOf(asking).filter(u => asked === null || asked(u));
+  const all = unitsOf(asking);
+  const units = all.filter(u => asked === null || asked(u));
   const known = rigsKnown(asking, on);
   const conditions = rigConditions(asking);
   const book = readBook(asking.db);
   const most = asked === null ? REASONS_EACH : Number.POSITIVE_INFINITY;
-  const shortages = shortagesOf(asking, units, on);
+  // A fix is computed over the whole department, whoever asks for it.
+  const lines = linesOfUnits(asking, asked === null ? units : all, on);
   const told = units.map(unit =>
-    readinessOf(asking, { unit, known, conditions, book, most, shortages: shortages.get(unit.id) ?? [] }),
+    readinessOf(asking, { unit, known, conditions, book, most, lines: lines.get(unit.id) ?? NO_LINES }),
   );
-  if (asked !== null) for (const u of told) offerSpares(asking, u.reasons, u.station, on);
+  if (asked !== null) {
+    const fixes = fixesOf(
+      asking,
+      all.map(unit => inTheWay(unit, known, conditions, lines)),
+      on,
+    );
+    for (const u of told) {
+      u.shortestFix = u.verdict === 'not ready' ? (fixes.get(u.unit) ?? null) : null;
+      offerSpares(asking, u.reasons, u.station, on);
+    }
+  }
   told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
   return {
@@ -93,7 +106,7 @@ interface UnitRow {
 
 /** Every unit with the rig its crew rides now. Its own rig is the one that began with it. */
 function unitsOf(asking: Asking): UnitRow[] {
-  return all<{
+  return allRows<{
     key: number;
     id: string;
     name: string;
@@ -125,14 +138,14 @@ interface Judging {
   conditions: ReturnType<typeof rigConditions>;
   book: Book;
   /** What it lacks of its carry list. */
-  shortages: readonly Shortage[];
+  lines: UnitLines;
   /** How many reasons are told. */
   most: number;
 }
 
 function readinessOf(
   asking: Asking,
-  { unit, known, conditions, book, most, shortages }: Judging,
+  { unit, known, conditions, book, most, lines: { shortages } }: Judging,
 ): UnitReadiness {
   const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
   const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
@@ -177,6 +190,23 @@ function readinessOf(
     lastSeen: textOrNull(onRig.lastSeen),
     notSeenFor: { days: STALE_DAYS, things: onRig.notSeen },
     within: { d7: onRig.d7, d30: onRig.d30, d90: onRig.d90 },
+    shortestFix: null,
+  };
+}
+
+function inTheWay(
+  unit: UnitRow,
+  known: ReadonlyMap<number, RigKnown>,
+  conditions: ReturnType<typeof rigConditions>,
+  lines: ReadonlyMap<string, UnitLines>,
+): InTheWay {
+  return {
+    unit: unit.id,
+    name: unit.name,
+    station: unit.station,
+    isRigOut: conditions.get(unit.rig?.key ?? -1)?.condition === 'out of service',
+    lines: lines.get(unit.id) ?? NO_LINES,
+    findings: known.get(unit.rig?.key ?? -1)?.findings ?? [],
   };
 }
 
@@ -280,7 +310,7 @@ function says(
 }
 
 function outOfService(asking: Asking): Readiness['outOfService'] {
-  return all<Readiness['outOfService'][number] & { key: number }>(
+  return allRows<Readiness['outOfService'][number] & { key: number }>(
     asking.db,
     `SELECT t.id AS item, i.key, i.number, i.what, i.condition, i.condition_since AS since, p.path AS place
      FROM items i JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key
@@ -291,7 +321,7 @@ function outOfService(asking: Asking): Readiness['outOfService'] {
 
 /** Why a thing is out, as the deed that took it out says. */
 function whyOut(asking: Asking, key: number): string | null {
-  const [row] = all<{ reason: string | null }>(
+  const [row] = allRows<{ reason: string | null }>(
     asking.db,
     `SELECT "values" ->> '$.reason' AS reason FROM facts
      WHERE thing = ? AND kind = 'condition' AND voided_at IS NULL ORDER BY effective DESC, clock DESC LIMIT 1`,

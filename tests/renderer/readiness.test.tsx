@@ -25,6 +25,7 @@ const unit = (name: string, more: Partial<UnitReadiness> = {}): UnitReadiness =>
   lastSeen: TODAY,
   notSeenFor: { days: 30, things: 3 },
   within: { d7: 0, d30: 2, d90: 5 },
+  shortestFix: null,
   ...more,
 });
 

@@ -1,6 +1,7 @@
 /** The side panel of one unit: its reasons in order of weight, each with its why, the shortest fix and the deeds at hand. */
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import type { NoteLine, Readiness, Reason, UnitReadiness } from '../../../db/api-desk.ts';
+import { fixHeading, fixSteps } from '../../../domain/coverage/fix-words.ts';
 import type { WhenLate } from '../../../domain/rulebook/types.ts';
 import { Action } from '../../parts/Action.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
@@ -90,6 +91,16 @@ export function UnitPanel(props: UnitPanelProps) {
         <VerdictMark verdict={unit.verdict} large />
         <p>{unit.says}</p>
       </div>
+      {unit.shortestFix ? (
+        <section className={styles.shortestFix} aria-label="The shortest fix">
+          <h3>{fixHeading(unit.shortestFix)}</h3>
+          <ul>
+            {fixSteps(unit.shortestFix).map(step => (
+              <li key={step}>{step}</li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
       {WEIGHTS.map(({ effect, title, means }) => {
         const reasons = unit.reasons.filter(r => r.effect === effect);
         if (reasons.length === 0) return null;
