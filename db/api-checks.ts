@@ -1,5 +1,6 @@
 /** What carry lists, check-offs and defects ask and are told; part of the contract in `api.ts`. Imports nothing that runs. */
 import type { CarryLine } from '../domain/carry/types.ts';
+import type { Stage } from '../domain/chains/chain.ts';
 import type { ClosedHow } from '../domain/checkoffs/defect.ts';
 import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
 import type { DueState } from '../domain/derive/due.ts';
@@ -130,6 +131,32 @@ export interface DefectLine {
   condition: Condition | null;
 }
 
+/** A thing out of service, and where its chain stands. */
+export interface ChainLine {
+  item: string;
+  number: string;
+  family: string;
+  what: string;
+  condition: Condition;
+  place: string | null;
+  /** The unit on whose rig it lies. */
+  unit: string | null;
+  stage: Stage;
+  /** When it went out, and since when it stands at its stage. */
+  from: string;
+  stageSince: string | null;
+  /** Days at its stage, and whether that is too long or a promised day has passed. */
+  days: number;
+  stuck: boolean;
+  reason: string | null;
+  tag: string | null;
+  promised: string | null;
+  /** What comes next, in words. */
+  next: string;
+  owed: string[];
+  steps: { on: string; what: string; byName: string | null }[];
+}
+
 export interface CheckQuestions {
   'carry.holders': { takes: { on?: string }; gives: CarryHolder[] };
   'carry.page': { takes: { of: string; on?: string }; gives: CarryPage };
@@ -138,6 +165,7 @@ export interface CheckQuestions {
     takes: { of?: string; state?: CheckoffState; limit?: number };
     gives: { total: number; rows: CheckoffLine[] };
   };
+  'chains.list': { takes: { stage?: Stage; text?: string }; gives: { total: number; rows: ChainLine[] } };
   'defects.list': {
     takes: { of?: string; open?: boolean; limit?: number };
     gives: { total: number; rows: DefectLine[] };

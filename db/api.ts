@@ -457,7 +457,15 @@ export type HostCommand =
   /** A sheet that was chosen in the host's own dialog: shown, not yet taken in. */
   | { do: 'sheet'; name: string; bytes: Uint8Array<ArrayBuffer> };
 
-export type ScreenName = 'readiness' | 'rigs' | 'checks' | 'due' | 'import' | 'rules' | 'department';
+export type ScreenName =
+  | 'readiness'
+  | 'rigs'
+  | 'checks'
+  | 'due'
+  | 'tagouts'
+  | 'import'
+  | 'rules'
+  | 'department';
 
 export interface DepartmentFiles {
   folder: string;

@@ -209,6 +209,60 @@ export const itemDispose = action({
   example: { item: '&3', how: 'Destroyed by the requalifier, certificate attached' },
 });
 
+export const itemSearched = action({
+  name: 'item.searched',
+  v: 1,
+  title: 'A missing thing was searched for, and where; it stays missing',
+  schema: z.strictObject({ item: id, where: words, note: longWords.optional(), on: when }),
+  entitlement: 'record',
+  refs: ['item'],
+  family: familyOfItem,
+  check: (look, body) => [
+    ...deedOnItem(look, body.item, body.on),
+    ...(look.item(body.item)?.condition === 'missing'
+      ? []
+      : [refuse('not missing', 'It was not reported missing.', 'Report it missing first.', 'item')]),
+  ],
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.item,
+        kind: 'searched',
+        effective: body.on,
+        values: { where: body.where, ...(body.note ? { note: body.note } : {}) },
+      },
+    ],
+  }),
+  example: { item: '&3', where: 'Crosslays and hosebed of Engine 31' },
+});
+
+export const itemHandOver = action({
+  name: 'item.handOver',
+  v: 1,
+  title: 'Who has a thing that is held for investigation from now on: the line of its custody',
+  schema: z.strictObject({ item: id, to: words, note: longWords.optional(), on: when }),
+  entitlement: 'record',
+  refs: ['item'],
+  family: familyOfItem,
+  check: (look, body) => [
+    ...deedOnItem(look, body.item, body.on),
+    ...(look.item(body.item)?.condition === 'held for investigation'
+      ? []
+      : [refuse('not held', 'It is not held for investigation.', 'Move it instead.', 'item')]),
+  ],
+  apply: (_entry, body) => ({
+    facts: [
+      {
+        thing: body.item,
+        kind: 'custody',
+        effective: body.on,
+        values: { to: body.to, ...(body.note ? { note: body.note } : {}) },
+      },
+    ],
+  }),
+  example: { item: '&3', to: 'R. Alder, evidence locker, seal 0412' },
+});
+
 /** Held for investigation freezes everything but its release and a report that it is missing. */
 export function frozen(look: Look, item: string, deed: string): Refusal[] {
   const known = look.item(item);

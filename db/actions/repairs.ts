@@ -8,14 +8,22 @@ import { action, refuse } from './types.ts';
 
 export const itemSendToRepair = action({
   name: 'item.sendToRepair',
-  v: 1,
-  title: 'Send a thing to repair',
+  v: 2,
+  title: 'Send a thing to repair: where, promised for when, at what estimate',
   schema: z.strictObject({
     item: id,
     vendor: id.optional(),
     reason: longWords.optional(),
+    /** The day it was promised for. */
+    promised: when.optional(),
+    /** What it is to cost, in US dollars, a decimal as text. */
+    cost_usd: z
+      .string()
+      .regex(/^\d+(\.\d{1,2})?$/, { error: 'is not an amount. Write dollars and cents: "120.50".' })
+      .optional(),
     on: when,
   }),
+  upgrade: (_v, body) => body,
   entitlement: 'record',
   refs: ['item', 'vendor'],
   family: familyOfItem,
@@ -32,10 +40,24 @@ export const itemSendToRepair = action({
       kind: 'condition',
       values: { condition: 'at repair', reason: body.reason ?? null },
     };
-    if (!body.vendor) return { facts: [sent] };
+    const terms =
+      body.promised || body.cost_usd
+        ? [
+            {
+              ...at,
+              kind: 'sent',
+              values: {
+                ...(body.promised ? { promised: body.promised } : {}),
+                ...(body.cost_usd ? { cost_usd: body.cost_usd } : {}),
+              },
+            },
+          ]
+        : [];
+    if (!body.vendor) return { facts: [sent, ...terms] };
     return {
       facts: [
         sent,
+        ...terms,
         { ...at, kind: 'place', values: { place: body.vendor, how: 'told' }, refs: [body.vendor] },
       ],
     };

@@ -1,6 +1,7 @@
 /** Every question, by name. A question reads and never writes. */
 import type { QuestionName } from '../api.ts';
 import { carryHolders, carryPage } from './carry.ts';
+import { chainsList } from './chains.ts';
 import { checkoffPage, checkoffsList } from './checkoffs.ts';
 import { defectsList } from './defects.ts';
 import { departmentPage, departmentSummary, membersList, placesList } from './department.ts';
@@ -61,6 +62,7 @@ const LIST = [
   carryPage,
   checkoffPage,
   checkoffsList,
+  chainsList,
   defectsList,
   paperMake,
 ] as unknown as Question[];

@@ -63,7 +63,7 @@ export function notesOf(asking: Asking, openOnly: boolean): NoteLine[] {
 }
 
 /** Who told a fact, by the fact's id. */
-function namer(asking: Asking): (fact: string) => string | null {
+export function namer(asking: Asking): (fact: string) => string | null {
   const names = memberNames(asking);
   return fact => {
     const row = one<{ by: string | null }>(

@@ -52,6 +52,12 @@ export function factInWords(
       return values.unit ? 'A unit’s crew took the rig' : 'The crew left the rig';
     case 'rig condition':
       return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+    case 'searched':
+      return `Searched for: ${values.where}`;
+    case 'custody':
+      return `Handed to ${values.to}`;
+    case 'sent':
+      return `Sent to repair${values.promised ? `, promised for ${values.promised}` : ''}${values.cost_usd ? `, estimate $${values.cost_usd}` : ''}`;
     case 'drawing':
       return 'The drawing was arranged';
     default:

@@ -7,6 +7,7 @@ const CHECKS: readonly QuestionName[] = [
   'carry.page',
   'checkoff.page',
   'checkoffs.list',
+  'chains.list',
   'defects.list',
 ];
 

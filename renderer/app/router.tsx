@@ -20,6 +20,7 @@ import { RigPage } from '../screens/rigs/RigPage.tsx';
 import { Rigs } from '../screens/rigs/Rigs.tsx';
 import { readRigSearch } from '../screens/rigs/search.ts';
 import { RuleBook, readRuleSearch } from '../screens/rulebook/RuleBook.tsx';
+import { TagOuts } from '../screens/tagouts/TagOuts.tsx';
 import { ThingPage } from '../screens/thing/ThingPage.tsx';
 import { Gate } from '../shell/Gate.tsx';
 
@@ -105,6 +106,8 @@ const check = createRoute({
   },
 });
 
+const tagOuts = createRoute({ getParentRoute: () => root, path: '/tagouts', component: TagOuts });
+
 const carry = createRoute({
   getParentRoute: () => root,
   path: '/carry/$of',
@@ -126,6 +129,7 @@ export function createScreens() {
       checks,
       check,
       carry,
+      tagOuts,
       due,
       thing,
       sheets,

@@ -3,7 +3,7 @@ import type { ScreenName } from '../../db/api.ts';
 
 interface RailScreen {
   name: ScreenName;
-  to: '/readiness' | '/rigs' | '/checks' | '/due' | '/import' | '/rules' | '/department';
+  to: '/readiness' | '/rigs' | '/checks' | '/due' | '/tagouts' | '/import' | '/rules' | '/department';
   key: string;
   title: string;
 }
@@ -13,6 +13,7 @@ export const SCREENS: readonly RailScreen[] = [
   { name: 'rigs', to: '/rigs', key: '2', title: 'Rigs' },
   { name: 'checks', to: '/checks', key: '3', title: 'Check-offs' },
   { name: 'due', to: '/due', key: '4', title: 'Coming due' },
+  { name: 'tagouts', to: '/tagouts', key: '5', title: 'Tag-outs' },
   { name: 'import', to: '/import', key: '7', title: 'Import' },
   { name: 'rules', to: '/rules', key: '8', title: 'Rule book' },
   { name: 'department', to: '/department', key: '9', title: 'Department' },

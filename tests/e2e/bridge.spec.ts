@@ -89,7 +89,7 @@ test('a sheet dropped on any screen is shown where sheets are read; another file
   page,
 }) => {
   await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-  await page.keyboard.press('3');
+  await page.keyboard.press('4');
   await expect(page.getByRole('grid', { name: 'Coming due' }).getByRole('row').nth(5)).toBeVisible();
   const drop = (on: string, name: string, text: string) =>
     page.evaluate(

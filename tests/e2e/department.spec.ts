@@ -16,7 +16,7 @@ const PARTS = {
 } as const;
 
 async function lookAtAll(page: Page, name: string): Promise<void> {
-  await page.keyboard.press('6');
+  await page.keyboard.press('9');
   for (const [key, part] of Object.entries(PARTS)) {
     await page.keyboard.press(key);
     await expect(
@@ -82,7 +82,7 @@ test.describe('with an empty file', () => {
       'Enter',
     );
     await expect(page.getByRole('button', { name: 'Acting as A. Birch' })).toBeVisible();
-    await page.keyboard.press('6');
+    await page.keyboard.press('9');
     await expect(page.getByText('Nothing stands anywhere yet.')).toBeVisible();
 
     const places = page.getByRole('grid', { name: 'Places' });

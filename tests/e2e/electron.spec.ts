@@ -81,7 +81,7 @@ if (why !== null) {
   test('the overdue hose is found, tested and current by keys', async ({ screens }) => {
     const keys = new Keys(screens);
     const table = screens.getByRole('grid', { name: 'Coming due' });
-    await keys.press('3');
+    await keys.press('4');
     await expect(table.getByRole('row').nth(5)).toBeVisible();
     await filterToOverdueHose(keys, screens);
     await expect(table.getByText('31-107')).toBeVisible();

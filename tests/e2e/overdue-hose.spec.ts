@@ -9,7 +9,7 @@ test('from a fresh start, the overdue hose of Engine 31 is found, explained, tes
   const keys = new Keys(page);
   const table = page.getByRole('grid', { name: 'Coming due' });
   await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-  await keys.press('3');
+  await keys.press('4');
   await expect(table.getByRole('row').nth(5)).toBeVisible();
 
   await filterToOverdueHose(keys, page);

@@ -20,7 +20,7 @@ test.describe('by keys alone', () => {
     host,
   }) => {
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-    await press(page, '5');
+    await press(page, '8');
     const list = page.getByRole('grid', { name: 'Requirements' });
     await expect(list.getByText('Daily operational check')).toBeVisible();
 
@@ -181,7 +181,7 @@ test.describe('with an empty file', () => {
     }
     await press(page, 'Enter');
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-    await press(page, '5');
+    await press(page, '8');
     await expect(
       page.getByRole('grid', { name: 'Requirements' }).getByText('Daily operational check'),
     ).toBeVisible();

@@ -13,7 +13,7 @@ async function itemOf(page: Page, host: Host, number: string): Promise<string> {
 test.describe('with the demo department', () => {
   test('Coming due, and why', async ({ page }) => {
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-    await page.keyboard.press('3');
+    await page.keyboard.press('4');
     const table = page.getByRole('grid', { name: 'Coming due' });
     await expect(table.getByRole('row').nth(5)).toBeVisible();
     await look(page, 'coming-due');
@@ -44,7 +44,7 @@ test.describe('with the demo department', () => {
 
   test('all keys', async ({ page }) => {
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-    await page.keyboard.press('3');
+    await page.keyboard.press('4');
     await expect(page.getByRole('grid', { name: 'Coming due' }).getByRole('row').nth(5)).toBeVisible();
     await page.keyboard.press('?');
     await expect(page.getByRole('dialog')).toBeVisible();
@@ -78,12 +78,12 @@ test.describe('with an empty file', () => {
     }
     await page.keyboard.press('Enter');
     await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
-    await page.keyboard.press('3');
+    await page.keyboard.press('4');
     await expect(page.getByText('There is nothing in the book yet.')).toBeVisible();
     expect((await host.ask(page, 'department.summary', {}))?.name).toBe('Cedar Hollow Fire Company');
     await look(page, 'coming-due-empty');
 
-    await page.keyboard.press('4');
+    await page.keyboard.press('7');
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     await look(page, 'import-empty');
     await page.setInputFiles('input[type=file]', SHEET);

@@ -19,6 +19,10 @@ const titlesOf = (typed: string) => findPages(PAGES, typed).map(f => f.page.titl
 /** Where the keys that a page names are answered to. */
 const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   due: ['screens/coming-due'],
+  checks: ['screens/checks', 'parts/paper'],
+  check: ['screens/checks'],
+  carry: ['screens/carry'],
+  tagouts: ['screens/tagouts'],
   thing: ['screens/thing', 'parts/deeds'],
   import: ['screens/import'],
   rules: ['screens/rulebook', 'parts/paper'],

@@ -111,6 +111,15 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     form: plainForm('item.sendToRepair', { title: 'Send to repair', verb: 'Send', done: 'sent to repair.' }, [
       [{ kind: 'place', key: 'vendor', title: 'Where it goes' }],
       [{ ...reason, required: false }],
+      [
+        {
+          kind: 'text',
+          key: 'promised',
+          title: 'Promised for',
+          note: '2026-12-04, or as far as it is known',
+        },
+        { kind: 'text', key: 'cost_usd', title: 'Estimate', unit: '$' },
+      ],
       [on],
     ]),
   },
@@ -198,6 +207,29 @@ export const THING_DEEDS: readonly ThingDeed[] = [
       [on],
       [note],
     ]),
+  },
+  {
+    id: 'searched',
+    key: 'g',
+    title: 'Searched for',
+    usual: true,
+    in: ['missing'],
+    form: plainForm(
+      'item.searched',
+      { title: 'Searched for', verb: 'Write it down', done: 'was searched for.' },
+      [[{ kind: 'text', key: 'where', title: 'Where', required: true }], [note], [on]],
+    ),
+  },
+  {
+    id: 'hand over',
+    key: 'o',
+    title: 'Hand it over: who has it now',
+    in: ['held for investigation'],
+    form: plainForm(
+      'item.handOver',
+      { title: 'Hand over', verb: 'Write it down', done: 'was handed over.' },
+      [[{ kind: 'text', key: 'to', title: 'To whom, and where it is kept', required: true }], [note], [on]],
+    ),
   },
   {
     id: 'found',

@@ -45,13 +45,13 @@ type Asked =
   | { ask: 'leave out'; place: CheckoffPlace }
   | null;
 
-const KINDS: readonly [key: string, kind: ExceptionKind, label: string][] = [
-  ['m', 'missing', 'Missing'],
-  ['d', 'damaged', 'Damaged'],
-  ['s', 'short', 'Short'],
-  ['l', 'low', 'Low'],
-  ['e', 'expired', 'Expired'],
-  ['x', 'wrong place', 'Wrong place'],
+const KINDS: readonly { key: string; kind: ExceptionKind; label: string }[] = [
+  { key: 'm', kind: 'missing', label: 'Missing' },
+  { key: 'd', kind: 'damaged', label: 'Damaged' },
+  { key: 's', kind: 'short', label: 'Short' },
+  { key: 'l', kind: 'low', label: 'Low' },
+  { key: 'e', kind: 'expired', label: 'Expired' },
+  { key: 'x', kind: 'wrong place', label: 'Wrong place' },
 ];
 
 function Going({ page }: { page: CheckoffPage }) {
@@ -82,7 +82,8 @@ function Going({ page }: { page: CheckoffPage }) {
   const goTo = (index: number) => {
     setAt(index);
     setActiveLine(null);
-    rowOf(top.current, 'places', index)?.focus();
+    setPane('places');
+    focusSoon(() => rowOf(top.current, 'places', index));
   };
   /** The first line of a place that wants an entry of its own and has none. */
   const owedIn = (p: CheckoffPlace, mark: PlaceMark) => {
@@ -93,8 +94,7 @@ function Going({ page }: { page: CheckoffPage }) {
     if (!place) return;
     setPane('lines');
     setActiveLine(place.lines[index]?.line ?? null);
-    // The row is drawn with the place it belongs to.
-    requestAnimationFrame(() => rowOf(top.current, 'lines', index)?.focus());
+    focusSoon(() => rowOf(top.current, 'lines', index));
   };
   const nextOpen = (from: number) => {
     const open = (i: number) => left.some(u => u.place === page.places[i]?.name);
@@ -130,9 +130,7 @@ function Going({ page }: { page: CheckoffPage }) {
     const owed = owedIn(place, mark);
     if (owed >= 0) intoLines(owed);
     else if (mark.present) {
-      const next = nextOpen(at);
-      setPane('places');
-      goTo(next ?? at);
+      goTo(nextOpen(at) ?? at);
     } else intoLines(place.lines.indexOf(l));
   };
   const operate = () => {
@@ -206,7 +204,7 @@ function Going({ page }: { page: CheckoffPage }) {
     'The line',
     [
       { key: 'o', label: 'Operated, read or counted: it works', run: operate },
-      ...KINDS.map(([key, kind, label]) => ({
+      ...KINDS.map(({ key, kind, label }) => ({
         key,
         label,
         run: () => line && setAsked({ ask: 'exception', line, kind }),
@@ -308,7 +306,7 @@ function Going({ page }: { page: CheckoffPage }) {
                 <Action weight={line && needsEntry(line) ? 'main' : 'plain'} hint="o" onClick={operate}>
                   Works
                 </Action>
-                {KINDS.map(([key, kind, label]) => (
+                {KINDS.map(({ key, kind, label }) => (
                   <Action
                     key={key}
                     hint={key}
@@ -395,6 +393,11 @@ function firstOpen(page: CheckoffPage): number {
     0,
     page.places.findIndex(p => p.name === first),
   );
+}
+
+/** Once the row is drawn, and a dialog that was open has given the focus back to where it came from. */
+function focusSoon(row: () => HTMLElement | null): void {
+  requestAnimationFrame(() => setTimeout(() => row()?.focus()));
 }
 
 function rowOf(top: HTMLElement | null, pane: 'places' | 'lines', index: number): HTMLElement | null {

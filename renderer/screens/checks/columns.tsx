@@ -17,7 +17,7 @@ export function placeColumns(
   isDraft: boolean,
 ): readonly TableColumn<CheckoffPlace>[] {
   return [
-    { key: 'letter', head: '', cell: p => <span className="mono">{p.letter}</span> },
+    { key: 'letter', head: 'Code', cell: p => <span className="mono">{p.letter}</span> },
     { key: 'name', head: 'Place', cell: p => <strong className={styles.oneLine}>{p.name}</strong> },
     { key: 'lines', head: 'Lines', figure: true, cell: p => p.lines.length },
     {

@@ -7,7 +7,7 @@ export function NothingYet({ onImport }: { onImport: () => void }) {
     <Empty>
       <p>There is nothing in the book yet. Bring a sheet of hose, ladders, cylinders or packs.</p>
       <p>
-        <Action weight="main" hint="4" onClick={onImport}>
+        <Action weight="main" hint="7" onClick={onImport}>
           Import a sheet
         </Action>
       </p>

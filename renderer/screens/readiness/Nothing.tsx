@@ -13,10 +13,10 @@ export function NoUnits() {
         packs and take the places it names.
       </p>
       <p>
-        <Action weight="main" hint="6" onClick={() => void navigate({ to: '/department', search: {} })}>
+        <Action weight="main" hint="9" onClick={() => void navigate({ to: '/department', search: {} })}>
           Add stations and units
         </Action>{' '}
-        <Action hint="4" onClick={() => void navigate({ to: '/import' })}>
+        <Action hint="7" onClick={() => void navigate({ to: '/import' })}>
           Import a sheet
         </Action>
       </p>
@@ -34,7 +34,7 @@ export function NoThings() {
         of what rides on them.
       </p>
       <p>
-        <Action weight="main" hint="4" onClick={() => void navigate({ to: '/import' })}>
+        <Action weight="main" hint="7" onClick={() => void navigate({ to: '/import' })}>
           Import a sheet
         </Action>
       </p>

@@ -43,7 +43,7 @@ export function Rigs() {
           <p>
             <Action
               weight="main"
-              hint="6"
+              hint="9"
               onClick={() => void navigate({ to: '/department', search: { part: 'places' } })}
             >
               Add stations, units and rigs

@@ -25,6 +25,21 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
   );
   const [requirement] = SHIPPED_REQUIREMENTS;
   const deed = (action: string, body: Record<string, unknown>): ReadyDeed => ({ action, body });
+  const listed = d.must('carry.set', {
+    of: g.unit,
+    lines: [{ what: 'Spanner wrench', qty: 4, min: 2, place: 'L1' }],
+  });
+  const started = '2026-01-02T07:10';
+  const draft = (marked: boolean) => {
+    const checkoff = d.must('checkoff.start', { of: g.unit, started });
+    if (marked) d.must('checkoff.mark', { checkoff, marks: [{ place: 'L1', present: true }] });
+    return checkoff;
+  };
+  const signed = () => {
+    const checkoff = draft(true);
+    d.must('checkoff.sign', { checkoff, finished: started });
+    return checkoff;
+  };
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -68,6 +83,22 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('item.retire', { item: hose(), reason: 'Worn' }),
     deed('item.dispose', { item: hose(), how: 'Cut up' }),
     deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
+    deed('item.searched', { item: after('item.missing', {}), where: 'Hosebed of Engine 31' }),
+    deed('item.handOver', { item: after('item.hold', { reason: 'Burst' }), to: 'Evidence locker' }),
+    deed('carry.set', {
+      of: g.unit,
+      lines: [{ line: `${listed}.0`, what: 'Spanner wrench', qty: 6, min: 4, place: 'L1' }],
+    }),
+    deed('checkoff.start', { of: g.unit, started }),
+    deed('checkoff.mark', { checkoff: draft(false), marks: [{ place: 'L1', present: true }] }),
+    deed('checkoff.sign', { checkoff: draft(true), finished: started }),
+    deed('checkoff.countersign', { checkoff: signed() }),
+    deed('checkoff.setAside', { checkoff: draft(false), why: 'Begun on the wrong rig' }),
+    deed('defect.report', { of: g.unit, kind: 'low', note: 'Foam down to 3 gal' }),
+    deed('defect.close', {
+      defect: d.must('defect.report', { of: g.unit, kind: 'low', note: 'Fuel' }),
+      how: 'restocked',
+    }),
     deed('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' }),
     deed('rulebook.end', {
       requirement: 'hose.occupant-service-test',

@@ -19,22 +19,33 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
           'It advises. It changes no dispatch status, and nobody has to agree with it.',
         ],
         terms: [
-          { word: 'Ready', means: 'nothing is known against it that limits or blocks.' },
+          {
+            word: 'Ready',
+            means:
+              'nothing is known against it that limits or blocks, and no line of its list is under its least.',
+          },
           {
             word: 'Ready with limits',
             means:
-              'something is late whose rule limits, or a thing on it is tagged out, at repair, held, missing, or not judged.',
+              'something is late whose rule limits, a line of its carry list is under its least, or a thing on it is tagged out, at repair, held, missing, or not judged.',
           },
           {
             word: 'Not ready',
             means:
-              'something is late whose rule blocks, a retest is owed, or the rig itself is out of service.',
+              'something is late whose rule blocks, a retest is owed, a critical line of its carry list is under its least, or the rig itself is out of service.',
           },
           {
             word: 'Not known',
             means:
               'too little is known to say: no rig, or nothing on it that was ever seen. No news is not good news.',
           },
+        ],
+      },
+      {
+        heading: 'The shortest fix',
+        says: [
+          'Of a unit that is not ready it is told which spares, from where, make it so: from its own station’s shelf first, then from a reserve rig there, then from elsewhere.',
+          'It is computed over the whole department at once: no thing is promised to two units, none is taken where another unit in service needs it, and the unit that lacks the least is served first. What cannot be had is said.',
         ],
       },
       {

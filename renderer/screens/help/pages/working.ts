@@ -16,8 +16,8 @@ export const WORKING_PAGES: readonly HelpPage[] = [
           { key: 'F1', does: 'this help, on the page of where you are' },
           { key: '/', does: 'search: a number, serial, place, member or requirement' },
           { key: 'w', does: 'who acts' },
-          { key: '8', does: 'department files' },
-          { key: '9', does: 'light and dark, row height, letter keys' },
+          { key: '0', does: 'department files' },
+          { key: 'F2', does: 'light and dark, row height, letter keys' },
         ],
       },
       {
@@ -48,6 +48,10 @@ export const WORKING_PAGES: readonly HelpPage[] = [
           {
             word: 'Rig sheet',
             means: 'from a rig’s page: its drawing, and every place with what is in it and a box to tick.',
+          },
+          {
+            word: 'Check-off sheet',
+            means: 'from Check-offs: a code and a box before each line, what is open, what to look at.',
           },
           { word: 'Rule sheet', means: 'from the rule book: a family’s requirements with their sources.' },
         ],

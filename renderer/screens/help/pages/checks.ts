@@ -1,0 +1,144 @@
+/** Help with what a crew must carry and how it is gone through: check-offs, carry lists, tag-outs. */
+import type { HelpPage } from './page.ts';
+
+const GROUP = 'The screens';
+
+export const CHECK_PAGES: readonly HelpPage[] = [
+  {
+    id: 'checks',
+    title: 'Check-offs',
+    group: GROUP,
+    path: '/checks',
+    opens: { hash: '#/checks', says: 'Open Check-offs' },
+    lead: 'Is it all there and does it work? Every unit and reserve rig with its list, its last check-off and what was found wrong.',
+    sections: [
+      {
+        heading: 'The list of units',
+        says: [
+          'A unit has a carry list: what it must carry, line by line. A check-off goes through the rig its crew rides now, against that list. A reserve rig that stands by has a list of its own. Enter begins one, or goes on with the draft that waits.',
+          'Under it stands what was found wrong and is not settled. What took a thing out of service is settled when that thing is back or gone for good; everything else when somebody says how.',
+        ],
+        keys: [
+          { key: 'l', does: 'its carry list' },
+          { key: 't', does: 'its last signed check-off' },
+          { key: 'p', does: 'print a sheet for the compartment floor' },
+        ],
+      },
+    ],
+  },
+  {
+    id: 'check',
+    title: 'One check-off',
+    group: GROUP,
+    path: '/checks/$checkoff',
+    lead: 'Compartment by compartment, exceptions only. It is a draft until it is signed.',
+    sections: [
+      {
+        heading: 'Going through it',
+        says: [
+          'One key says that everything in a place is present, and it claims no more than that. A saw that was run, a pressure that was read are entries of their own: the key takes you to each of them.',
+          'What is wrong takes a few keys: which thing, a word, and what to do next. Tag it out, swap in a spare, report it missing, write where it is, write a defect, or only note it. It takes effect when the check-off is signed, all of it at once.',
+          'An open defect of before is shown on its line; say that it is that one, and it is not reported twice.',
+        ],
+        keys: [
+          { key: 'a', does: 'all present in the place' },
+          { key: 'Enter', does: 'into its lines' },
+          { key: 'o', does: 'operated or read: it works' },
+          { key: 'm', does: 'missing' },
+          { key: 'd', does: 'damaged' },
+          { key: 's', does: 'short' },
+          { key: 'l', does: 'low' },
+          { key: 'e', does: 'expired' },
+          { key: 'x', does: 'in the wrong place' },
+          { key: 'z', does: 'leave a place out, and say why' },
+          { key: 'r', does: 'the rest is present' },
+          { key: 'g', does: 'sign; then countersign' },
+        ],
+      },
+      {
+        heading: 'From paper, and by scanner',
+        says: [
+          'The box over the list takes what is written on a sheet: the code of the line and a letter. C4 m is missing, C4 s2 two short, C4 d cracked is damaged with a word, B1 o 95 was operated and read 95. Then one key says that the rest is present.',
+          'A number typed or scanned there marks that thing as seen in the open place, and says so where it was believed elsewhere.',
+        ],
+        keys: [{ key: 'c', does: 'into the box' }],
+      },
+      {
+        heading: 'Drafts and signatures',
+        list: [
+          'A draft is kept as you go, place by place, and can be gone on with on another day or at another seat. Two people at two places do not overwrite each other; of one place nobody overwrites what he has not seen.',
+          'Marking a draft asks no PIN, for nothing takes effect; signing does. Whoever signed does not countersign.',
+          'After the signature nothing of it is changed: a mistake is corrected in the open.',
+        ],
+      },
+    ],
+  },
+  {
+    id: 'carry',
+    title: 'Carry list',
+    group: GROUP,
+    path: '/carry/$of',
+    lead: 'What must a unit carry? Line by line, against what is known to ride there.',
+    sections: [
+      {
+        terms: [
+          {
+            word: 'Carried and least',
+            means: 'how many the unit carries, and with how many the line still serves.',
+          },
+          {
+            word: 'Critical',
+            means: 'without the least of it the unit is not ready. The department decides.',
+          },
+          {
+            word: 'Known here',
+            means:
+              'tracked things that fill the line and serve: serviceable, owing no retest. A counted line knows only what was found.',
+          },
+          { word: 'Last gone through', means: 'the last signed check-off of its place.' },
+        ],
+      },
+      {
+        says: [
+          'The list goes with the crew and the compartments with the rig: on a reserve rig the lines look for the places of the same name there.',
+          'Enter changes a line. A line that is changed or taken off changes from its day on. The list of an old day stays as it was, and so does a check-off that was signed by it.',
+        ],
+        keys: [
+          { key: 'n', does: 'a line more' },
+          { key: 'j', does: 'the rig it rides on' },
+        ],
+      },
+    ],
+  },
+  {
+    id: 'tagouts',
+    title: 'Tag-outs',
+    group: GROUP,
+    path: '/tagouts',
+    opens: { hash: '#/tagouts', says: 'Open Tag-outs' },
+    lead: 'What is broken, and where is it stuck? Everything out of service with its chain, the stuck ones first.',
+    sections: [
+      {
+        heading: 'The chain',
+        says: [
+          'A chain runs from the day a thing went out to the day it is back in service, or gone: tagged, at repair, repaired, retest owed, passed, returned. One thing has one open chain.',
+          'Beside the list stands every step with its day and who told it, and what comes next. What a repair owes depends on its kind; no fault found closes with a reason.',
+        ],
+        terms: [
+          {
+            word: 'Stuck',
+            means:
+              'longer at its stage than is usual (tagged 14 days, at repair 30, retest owed 14, to be returned 3, missing 7; common practice, no source), or past the day a repair was promised for.',
+          },
+          {
+            word: 'Held for investigation',
+            means:
+              'nothing is done to it: no cleaning, filling, repair or test. Who has it is written down; somebody entitled releases it.',
+          },
+          { word: 'Missing', means: 'searched for, then found, or retired as written off.' },
+        ],
+        keys: [{ key: 'f', does: 'one stage after the other, then all again' }],
+      },
+    ],
+  },
+];
