@@ -17,6 +17,8 @@ const sheet = z.strictObject({
   of: id,
   rig: id.nullable(),
   lines: z.number().int(),
+  /** What the lines that something was found wrong with were called, by their names in the ledger. */
+  called: z.record(z.string(), z.string()),
   marks: z.array(placeMark),
 });
 
@@ -24,6 +26,7 @@ interface SheetBody {
   of: string;
   rig: string | null;
   lines: number;
+  called: Readonly<Record<string, string>>;
   marks: readonly PlaceMark[];
 }
 
@@ -82,7 +85,9 @@ export const checkoffSign = action({
       const { fact: _fact, byName: _by, ...mark } = markOf(known.marks, place) ?? { fact: '', byName: null };
       return 'place' in mark ? [mark as PlaceMark] : [];
     });
-    const sheet: SheetBody = { of: known.of, rig: known.rig, lines: lines.length, marks };
+    const named = new Set(marks.flatMap(m => m.exceptions.map(e => e.line)));
+    const called = Object.fromEntries(lines.filter(l => named.has(l.line)).map(l => [l.line, l.what]));
+    const sheet: SheetBody = { of: known.of, rig: known.rig, lines: lines.length, called, marks };
     return { ...body, sheet: sheet as unknown as typeof body.sheet };
   },
   apply(entry, body) {
@@ -146,7 +151,7 @@ export interface DefectFound
 function defectFacts(
   defect: string,
   found: DefectFound,
-  sheet: { of: string; rig: string | null },
+  sheet: { of: string; rig: string | null; called: Readonly<Record<string, string>> },
   body: { checkoff: string; on: When },
   by: string | null,
 ): FactDraft[] {
@@ -161,6 +166,7 @@ function defectFacts(
         rig: sheet.rig,
         checkoff: body.checkoff,
         line,
+        what: line === null ? '' : (sheet.called[line] ?? ''),
         item,
         kind,
         short,

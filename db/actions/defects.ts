@@ -13,6 +13,8 @@ export const defectReport = action({
   schema: z.strictObject({
     of: id,
     line: id.optional(),
+    /** Filled in: what the line was called when it was found wrong. */
+    what: words.optional(),
     item: id.optional(),
     place: words.optional(),
     kind: z.enum(EXCEPTIONS),
@@ -30,6 +32,10 @@ export const defectReport = action({
       ? []
       : [refuse('not found', `The list has no line ${body.line}.`, 'Look at the list again.', 'line')]),
   ],
+  complete(look, body) {
+    const line = look.carryList(body.of).find(l => l.line === body.line);
+    return line ? { ...body, what: line.what } : body;
+  },
   apply: (entry, body) => ({
     things: [{ id: entry.id, kind: 'defect' }],
     facts: [
@@ -42,6 +48,7 @@ export const defectReport = action({
           rig: null,
           checkoff: null,
           line: body.line ?? null,
+          what: body.what ?? '',
           item: body.item ?? null,
           kind: body.kind,
           short: body.short ?? null,

@@ -52,6 +52,7 @@ export interface DefectTold {
   of: string;
   checkoff: string | null;
   line: string | null;
+  what: string;
   item: string | null;
   place: string | null;
   kind: ExceptionKind;
@@ -74,6 +75,7 @@ export function defectOf(facts: readonly PlainFact[]): DefectTold | null {
     of: String(v.of),
     checkoff: textOf(v.checkoff),
     line: textOf(v.line),
+    what: textOf(v.what) ?? '',
     item: textOf(v.item),
     place: textOf(v.place),
     kind: v.kind as ExceptionKind,
@@ -145,7 +147,7 @@ export function deriveDefect(db: Db, key: number): void {
     told.of,
     told.checkoff,
     told.line,
-    lineWords(db, told),
+    told.what,
     told.place,
     item?.key ?? null,
     told.kind,
@@ -158,15 +160,6 @@ export function deriveDefect(db: Db, key: number): void {
     told.closedHow,
     told.closedNote,
   );
-}
-
-/** What the line was called when it was found wrong: a line that ended since is still told by its words. */
-function lineWords(db: Db, told: DefectTold): string {
-  const holder = one<{ key: number }>(db, 'SELECT key FROM things WHERE id = ?', told.of);
-  const said = (holder ? factsOf(db, holder.key) : []).filter(
-    f => f.kind === 'carry line' && f.values.line === told.line && typeof f.values.what === 'string',
-  );
-  return String(asTold(said).at(-1)?.values.what ?? '');
 }
 
 const textOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);

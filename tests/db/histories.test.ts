@@ -29,7 +29,7 @@ describe(`in ${RUNS} random histories with voids and back-dating`, () => {
   it('the caches as they grew equal the caches made again from the ledger', { timeout: 120_000 }, () => {
     const done: Record<string, number> = {};
     fc.assert(
-      fc.property(history(30), acts =>
+      fc.property(history(44), acts =>
         afterHistory(acts, d => {
           const live = dump(d.db);
           rebuild(d.db);
@@ -129,6 +129,12 @@ function sayWithoutVoided(said: Db, without: Db): void {
 
 const EVERY_ACTION = [
   'agency.add',
+  'carry.set',
+  'checkoff.mark',
+  'checkoff.sign',
+  'checkoff.start',
+  'defect.close',
+  'defect.report',
   'department.open',
   'item.amend',
   'item.assign',
@@ -144,6 +150,7 @@ const EVERY_ACTION = [
   'item.repaired',
   'item.retire',
   'item.return',
+  'item.searched',
   'item.sendToRepair',
   'item.tagOut',
   'member.add',

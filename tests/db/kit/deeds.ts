@@ -35,9 +35,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     if (marked) d.must('checkoff.mark', { checkoff, marks: [{ place: 'L1', present: true }] });
     return checkoff;
   };
-  const signed = () => {
+  const signer = d.must('member.add', { number: `M${++n}`, name: 'T. Alba', position: 'driver' });
+  const signed = (by: string) => {
     const checkoff = draft(true);
-    d.must('checkoff.sign', { checkoff, finished: started });
+    d.must('checkoff.sign', { checkoff, finished: started }, { by });
     return checkoff;
   };
   return [
@@ -92,7 +93,7 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('checkoff.start', { of: g.unit, started }),
     deed('checkoff.mark', { checkoff: draft(false), marks: [{ place: 'L1', present: true }] }),
     deed('checkoff.sign', { checkoff: draft(true), finished: started }),
-    deed('checkoff.countersign', { checkoff: signed() }),
+    deed('checkoff.countersign', { checkoff: signed(signer) }),
     deed('checkoff.setAside', { checkoff: draft(false), why: 'Begun on the wrong rig' }),
     deed('defect.report', { of: g.unit, kind: 'low', note: 'Foam down to 3 gal' }),
     deed('defect.close', {

@@ -19,6 +19,9 @@ const THING_KEYS: Readonly<Record<string, readonly string[]>> = {
   members: ['key'],
   agencies: ['key'],
   departments: ['key'],
+  checkoffs: ['key'],
+  looked: ['checkoff', 'place_key'],
+  defects: ['key', 'item'],
   words: ['rowid'],
 };
 

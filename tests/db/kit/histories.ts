@@ -9,6 +9,7 @@ import { all, type Db } from '../../../db/store/statements.ts';
 import { type Day, dayOf, dayText } from '../../../domain/calendar/day.ts';
 import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
 import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
+import { checkDeedOf } from './check-histories.ts';
 import type { TestDepartment } from './department.ts';
 import { TRACKED } from './opening.ts';
 
@@ -26,7 +27,7 @@ const KINDS = [
   'oweRetest',
   ...Array(3).fill('return'),
   'hold',
-  ...Array(3).fill('release'),
+  ...Array(5).fill('release'),
   ...Array(2).fill('missing'),
   ...Array(3).fill('found'),
   'retire',
@@ -39,6 +40,16 @@ const KINDS = [
   'rig',
   'station',
   'agency',
+  ...Array(4).fill('searched'),
+  'handOver',
+  ...Array(3).fill('carry'),
+  ...Array(5).fill('checkoff'),
+  ...Array(9).fill('mark'),
+  ...Array(12).fill('sign'),
+  'countersign',
+  'setAside',
+  'defect',
+  ...Array(2).fill('closeDefect'),
   'member',
   'entitle',
   ...Array(7).fill('void'),
@@ -254,6 +265,23 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
       const member = at(idsOf(db, 'member').slice(1), s.a);
       return member === undefined ? null : deed('member.entitle', { member, position: 'logistics' });
     }
+    case 'searched': {
+      const missing = inCondition(db, 'missing', s);
+      return missing === undefined ? null : deed('item.searched', { item: missing, where: 'Everywhere', on });
+    }
+    case 'handOver': {
+      const held = inCondition(db, 'held for investigation', s);
+      return held === undefined ? null : deed('item.handOver', { item: held, to: 'The chief', on });
+    }
+    case 'carry':
+    case 'checkoff':
+    case 'mark':
+    case 'sign':
+    case 'countersign':
+    case 'setAside':
+    case 'defect':
+    case 'closeDefect':
+      return checkDeedOf(db, s.kind, s, on);
     case 'void':
       return voidOf(db, s);
   }
