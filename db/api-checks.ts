@@ -1,10 +1,11 @@
 /** What carry lists, check-offs and defects ask and are told; part of the contract in `api.ts`. Imports nothing that runs. */
-import type { CarryLine } from '../domain/carry/types.ts';
+import type { CarryLine, LineBody } from '../domain/carry/types.ts';
 import type { Stage } from '../domain/chains/chain.ts';
 import type { ClosedHow } from '../domain/checkoffs/defect.ts';
 import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
+import type { Deed, RowProblem } from './api.ts';
 
 /** A tracked thing as a carry list sees it. */
 export interface CarriedThing {
@@ -131,6 +132,33 @@ export interface DefectLine {
   condition: Condition | null;
 }
 
+/** A row of a carry-list sheet, and the line it would become. */
+export interface CarryRow {
+  /** 1 is the first row under the headings; blank rows are not counted. */
+  row: number;
+  /** The line of the sheet as a person sees it, from 1. */
+  line: number;
+  ok: boolean;
+  /** As the sheet has it. */
+  becomes: { place: string; title: string; qty: number; min: number; tracked: boolean } | null;
+  body: LineBody | null;
+  /** How many the sheet has fewer than its minimum. */
+  short: number;
+  problems: RowProblem[];
+  notes: string[];
+  /** Place, item, quantity, minimum and tracked as written. */
+  cells: string[];
+}
+
+export interface CarrySheet {
+  headingLine: number;
+  rows: CarryRow[];
+  accepted: number;
+  refused: number;
+  /** Refused rows as CSV with a reason column, to mend and bring again. */
+  refusedCsv: string;
+}
+
 /** A thing out of service, and where its chain stands. */
 export interface ChainLine {
   item: string;
@@ -160,6 +188,12 @@ export interface ChainLine {
 export interface CheckQuestions {
   'carry.holders': { takes: { on?: string }; gives: CarryHolder[] };
   'carry.page': { takes: { of: string; on?: string }; gives: CarryPage };
+  'carry.preview': {
+    /** The file’s name, its bytes as base64, and whose list it is. */
+    takes: { name: string; bytes: string; of: string; on?: string };
+    /** With the deeds that bring the rows that are right: new lines, and what the sheet has too few of. */
+    gives: CarrySheet & { of: string; replaces: number; deeds: Deed[] };
+  };
   'checkoff.page': { takes: { checkoff: string }; gives: CheckoffPage };
   'checkoffs.list': {
     takes: { of?: string; state?: CheckoffState; limit?: number };

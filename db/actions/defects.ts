@@ -23,7 +23,7 @@ export const defectReport = action({
     on: when,
   }),
   entitlement: 'record',
-  refs: ['of', 'item'],
+  refs: ['of', 'item', 'line'],
   check: (look, body) => [
     ...mustCarry(look, body.of),
     ...notFuture(look, body.on),

@@ -1,12 +1,16 @@
 /** Carry lists: who has one, and one of them line by line with what is known of it. */
 import { z } from 'zod';
-import type { CarryHolder, CarryPage } from '../api-checks.ts';
+import type { CarryLine } from '../../domain/carry/types.ts';
+import type { Deed } from '../api.ts';
+import type { CarryHolder, CarryPage, CarrySheet } from '../api-checks.ts';
+import { readCarrySheet } from '../files/carry/read.ts';
+import { readGrid, SheetError } from '../files/sheet/index.ts';
 import { holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
 import { linesOn } from './carry-lines.ts';
 import { checkoffLines } from './checkoffs.ts';
 import { defectsOf } from './defects.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
-import { question } from './types.ts';
+import { CannotAnswer, question } from './types.ts';
 
 export const carryHolders = question({
   name: 'carry.holders',
@@ -61,3 +65,58 @@ export const carryPage = question({
   },
   example: { of: 'Engine 31' },
 });
+
+export const carryPreview = question({
+  name: 'carry.preview',
+  title:
+    'What each row of a sheet would become on a unit’s carry list, or why it is refused; nothing is written',
+  schema: z.strictObject({
+    name: z.string(),
+    bytes: z.string(),
+    of: z.string(),
+    on: day.optional(),
+  }) as unknown as z.ZodType<{ name: string; bytes: string; of: string; on?: string }>,
+  async answer(asking, args) {
+    const holder = holderAsked(asking, args.of);
+    const known = linesOn(asking, holder.key, dayAsked(asking, args.on));
+    try {
+      const sheet = readCarrySheet(await readGrid(Buffer.from(args.bytes, 'base64'), args.name));
+      return { ...sheet, of: holder.of, replaces: known.length, deeds: deedsOf(sheet, holder.of, known) };
+    } catch (error) {
+      if (error instanceof SheetError)
+        throw new CannotAnswer('not a sheet', error.wrong, error.todo, 'bytes');
+      throw error;
+    }
+  },
+  example: { name: 'carry-engine-31.csv', bytes: '<base64>', of: 'Engine 31' },
+});
+
+/** A line of the same words in the same place is that line; every other one is new, and none is ended by a sheet. */
+function deedsOf(sheet: CarrySheet, of: string, known: readonly CarryLine[]): Deed[] {
+  const key = (l: { what: string; place: string }) => `${l.place}\u0000${l.what}`.toLowerCase();
+  const lines = new Map(known.map(l => [key(l), l]));
+  const rows = sheet.rows.flatMap(r => (r.body ? [{ body: r.body, short: r.short }] : []));
+  if (rows.length === 0) return [];
+  const set: Deed = {
+    action: 'carry.set',
+    body: {
+      of,
+      lines: rows.map(({ body }) => {
+        const same = lines.get(key(body));
+        return same ? { ...body, line: same.line, source: same.source } : body;
+      }),
+    },
+  };
+  const short = rows.flatMap(({ body, short }, i): Deed[] => {
+    // Of what is tracked the things themselves tell how many there are.
+    if (short === 0 || body.family !== null) return [];
+    const line = lines.get(key(body))?.line ?? `&0.${i.toString(36)}`;
+    return [
+      {
+        action: 'defect.report',
+        body: { of, line, place: body.place, kind: 'short', short, note: 'By the sheet that was brought in' },
+      },
+    ];
+  });
+  return [set, ...short];
+}

@@ -1,6 +1,6 @@
 /** Every question, by name. A question reads and never writes. */
 import type { QuestionName } from '../api.ts';
-import { carryHolders, carryPage } from './carry.ts';
+import { carryHolders, carryPage, carryPreview } from './carry.ts';
 import { chainsList } from './chains.ts';
 import { checkoffPage, checkoffsList } from './checkoffs.ts';
 import { defectsList } from './defects.ts';
@@ -60,6 +60,7 @@ const LIST = [
   ledgerHeads,
   carryHolders,
   carryPage,
+  carryPreview,
   checkoffPage,
   checkoffsList,
   chainsList,
