@@ -1,0 +1,30 @@
+/** Whether a sheet was gone through faster than anyone can look: a note to the officer, never a finding. */
+import { civilSeconds } from './civil.ts';
+
+/**
+ * The haste of a check-off by its own start and finish. Off until the department sets a threshold: no source gives
+ * one, and fair figures differ by sheet.
+ *
+ * Both times are civil. Where the clocks were set back between them an hour is hidden, so that a sheet begun before
+ * and finished after it looks faster than it was; one that seems to end before it began is not judged.
+ * @param started `YYYY-MM-DDTHH:MM`, better with its seconds, `YYYY-MM-DDTHH:MM:SS`
+ * @param finished of the same form
+ * @param lines that were gone through; whole
+ * @param least_seconds per line, under which it is noted; null: nothing is
+ * @returns the seconds per line, cut to a tenth; null where there is nothing to note
+ * @throws RangeError where a time is no civil time
+ */
+export function suspicious(
+  started: string,
+  finished: string,
+  lines: number,
+  least_seconds: number | null = null,
+): { secondsPerLine: number } | null {
+  const [from, to] = [civilSeconds(started), civilSeconds(finished)];
+  if (from === null) throw new RangeError(`Started at “${started}” is not a time.`);
+  if (to === null) throw new RangeError(`Finished at “${finished}” is not a time.`);
+  if (least_seconds === null || lines < 1 || to < from) return null;
+  if (to - from >= least_seconds * lines) return null;
+  // Cut, not rounded: 2.96 under a threshold of 3 is not shown as 3.
+  return { secondsPerLine: Math.floor(((to - from) * 10) / lines) / 10 };
+}
