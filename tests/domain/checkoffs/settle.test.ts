@@ -96,11 +96,12 @@ describe('a check-off that was done', () => {
       done('c-2', '2026-03-09', '2026-03-09T08:40'),
       done('c-1', '2026-03-09', '2026-03-09T07:40'),
     ];
-    expect(settle(WEEK, list, [], '2026-03-09T12:00')[0]).toMatchObject({
-      state: 'done',
-      checkoff: 'c-1',
-      finishedAt: '2026-03-09T07:40',
-    });
+    for (const given of [list, list.toReversed()])
+      expect(settle(WEEK, given, [], '2026-03-09T12:00')[0]).toMatchObject({
+        state: 'done',
+        checkoff: 'c-1',
+        finishedAt: '2026-03-09T07:40',
+      });
   });
 
   it('is not done yet when it is asked how things stood before', () =>
