@@ -81,6 +81,11 @@ describe('fluid leaks, by a local out-of-service policy', () => {
     expect(lists(id, CLASSES)).toEqual(['nothing', 'notes', 'notes', 'out']),
   );
 
+  it('notes a lesser leak by practice, and does not lay that on the policy', () =>
+    expect(does('leak.engine-oil', 'class 2')).toBe(
+      'notes | Engine oil leak of class 2, drops that do not fall: noted (common practice, no source)',
+    ));
+
   it('puts a rig out at any leak of fuel', () => {
     expect(lists('leak.fuel', CLASSES)).toEqual(['nothing', 'out', 'out', 'out']);
     expect(does('leak.fuel', 'class 1')).toBe(
