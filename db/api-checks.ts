@@ -3,6 +3,8 @@ import type { CarryLine, LineBody } from '../domain/carry/types.ts';
 import type { Stage } from '../domain/chains/chain.ts';
 import type { ClosedHow } from '../domain/checkoffs/defect.ts';
 import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
+import type { Schedule } from '../domain/checkoffs/schedule.ts';
+import type { CheckoffState as CheckoffDue } from '../domain/checkoffs/settle.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
 import type { Deed, RowProblem } from './api.ts';
@@ -56,6 +58,27 @@ export interface CarryPage {
   lines: CarryLineNow[];
   /** Tracked things on the rig that no line asks for. */
   extra: CarriedThing[];
+  /** The schedules in force on the day. */
+  schedules: Schedule[];
+}
+
+/** One time that a check-off fell or falls due. */
+export interface OwedLine {
+  of: string;
+  name: string;
+  schedule: string;
+  title: string;
+  /** The position that does it; null: whoever is there. */
+  by: string | null;
+  places: string[] | null;
+  scope: 'whole' | 'operated only';
+  on: string;
+  shift: number;
+  /** `YYYY-MM-DDTHH:MM`, on the department's clock. */
+  dueAt: string;
+  state: CheckoffDue;
+  checkoff: string | null;
+  reason: string | null;
 }
 
 /** Who has a carry list, or could have: every unit, and every rig without one of its own. */
@@ -71,6 +94,9 @@ export interface CarryHolder {
   /** The last signed check-off, and the draft that waits. */
   last: CheckoffLine | null;
   draft: CheckoffLine | null;
+  schedules: Schedule[];
+  /** Owed now or late, and what was late or missed of late. */
+  owed: OwedLine[];
 }
 
 export type CheckoffState = 'draft' | 'signed' | 'countersigned' | 'set aside';

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { showDay } from '../../domain/calendar/show.ts';
 import { lastDay } from '../../domain/calendar/when.ts';
-import { EXCEPTIONS, isInScope, NEXT_STEPS } from '../../domain/checkoffs/marks.ts';
+import { EXCEPTIONS, inScope, NEXT_STEPS } from '../../domain/checkoffs/marks.ts';
 import { id, longWords, when, words } from './fields.ts';
 import { type CheckoffKnown, type Look, type Refusal, refuse } from './types.ts';
 
@@ -46,7 +46,7 @@ export const placeMark = z.strictObject({
 
 /** The lines that a check-off goes through: those of its places, as the list stands. */
 export function linesOf(look: Look, known: CheckoffKnown) {
-  return look.carryList(known.of).filter(l => isInScope(l.place, known.places));
+  return inScope(look.carryList(known.of), known);
 }
 
 export function noCheckoff(checkoff: string): Refusal[] {

@@ -16,6 +16,7 @@ export const checkoffStart = action({
     rig: id.optional(),
     /** Which places; all of them where it is left out. */
     places: z.array(words).min(1).optional(),
+    scope: z.enum(['whole', 'operated only']).optional(),
     schedule: id.optional(),
     /** The day of the schedule that it is for, and which shift of it. */
     for: z.strictObject({ on: when, shift: z.number().int().min(0).max(23).default(0) }).optional(),
@@ -55,6 +56,7 @@ export const checkoffStart = action({
           of: body.of,
           rig: body.rig ?? null,
           places: body.places ?? null,
+          scope: body.scope ?? 'whole',
           schedule: body.schedule ?? null,
           for: body.for ?? null,
           started: body.started,

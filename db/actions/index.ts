@@ -14,6 +14,7 @@ import { recordAdd, voidDeed } from './records.ts';
 import * as repairs from './repairs.ts';
 import { itemRead, rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
 import { importNote, permitConfirm, policyChoose, profileSet, rulebookAdopt, rulebookEnd } from './rules.ts';
+import { checkoffMissed, checkoffSchedule } from './schedules.ts';
 import type { Action } from './types.ts';
 
 const LIST: readonly Action[] = [
@@ -57,6 +58,8 @@ const LIST: readonly Action[] = [
   itemRead,
   rigArrange,
   carrySet,
+  checkoffSchedule,
+  checkoffMissed,
   checkoffs.checkoffStart,
   checkoffs.checkoffMark,
   checkoffSign,

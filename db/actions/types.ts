@@ -4,6 +4,7 @@ import type { Day } from '../../domain/calendar/day.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
 import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
+import type { Schedule } from '../../domain/checkoffs/schedule.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
@@ -41,6 +42,8 @@ export interface Look {
   carryList(of: string): readonly CarryLine[];
   /** The rig that a unit's crew rides now, or null. */
   riddenBy(unit: string): string | null;
+  /** The schedules by which it is gone through. */
+  schedules(of: string): readonly Schedule[];
   checkoff(id: string): CheckoffKnown | null;
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
@@ -61,6 +64,8 @@ export interface CheckoffKnown {
   rig: string | null;
   /** The places it goes through, by name; null for all. */
   places: readonly string[] | null;
+  /** Every line of those places, or those alone that are operated or read. */
+  scope: 'whole' | 'operated only';
   started: When;
   /** The marks in the order in which they were told, each with its fact and who told it. */
   marks: readonly (PlaceMark & { fact: string; byName: string | null })[];

@@ -22,6 +22,7 @@ export function checkoffOf(db: Db, key: number): CheckoffKnown | null {
     of: String(begun.of),
     rig: textOf(begun.rig),
     places: Array.isArray(begun.places) ? (begun.places as string[]) : null,
+    scope: begun.scope === 'operated only' ? 'operated only' : 'whole',
     started: begun.started as When,
     marks: asTold(facts.filter(f => f.kind === 'mark')).map(f => ({
       ...(f.values as unknown as PlaceMark),

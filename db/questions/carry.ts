@@ -3,6 +3,8 @@ import { z } from 'zod';
 import type { CarryLine } from '../../domain/carry/types.ts';
 import type { Deed } from '../api.ts';
 import type { CarryHolder, CarryPage, CarrySheet } from '../api-checks.ts';
+import { factsOf } from '../caches/facts.ts';
+import { schedulesOf } from '../caches/schedules.ts';
 import { readCarrySheet } from '../files/carry/read.ts';
 import { readGrid, SheetError } from '../files/sheet/index.ts';
 import { holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
@@ -10,6 +12,7 @@ import { linesOn } from './carry-lines.ts';
 import { checkoffLines } from './checkoffs.ts';
 import { defectsOf } from './defects.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
+import { owedOf } from './owed.ts';
 import { CannotAnswer, question } from './types.ts';
 
 export const carryHolders = question({
@@ -21,7 +24,8 @@ export const carryHolders = question({
     const on = dayAsked(asking, args.on);
     const open = defectsOf(asking, { open: true }).rows;
     const checkoffs = checkoffLines(asking, {});
-    return holdersOf(asking).map(({ key, rig, ...holder }) => {
+    return holdersOf(asking).map(known => {
+      const { key, rig, ...holder } = known;
       const lines = linesOn(asking, key, on);
       const own = checkoffs.filter(c => c.of === holder.of);
       return {
@@ -32,6 +36,8 @@ export const carryHolders = question({
         openDefects: open.filter(d => d.of === holder.of).length,
         last: own.find(c => c.state === 'signed' || c.state === 'countersigned') ?? null,
         draft: own.find(c => c.state === 'draft') ?? null,
+        schedules: schedulesOf(factsOf(asking.db, key)),
+        owed: owedOf(asking, known).filter(o => o.state !== 'done'),
       };
     });
   },
@@ -61,6 +67,9 @@ export const carryPage = question({
       on: textOrNull(on) as string,
       places: placesNow(asking, lines, holder.rig?.key ?? null),
       ...linesNow(asking, holder, lines, rig, on),
+      schedules: schedulesOf(factsOf(asking.db, holder.key)).filter(
+        s => s.from <= on && (s.until === null || s.until >= on),
+      ),
     };
   },
   example: { of: 'Engine 31' },

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { type Day, dayText } from '../../domain/calendar/day.ts';
 import { firstDay } from '../../domain/calendar/when.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
-import { isInScope, markOf, unfinished } from '../../domain/checkoffs/marks.ts';
+import { inScope, markOf, unfinished } from '../../domain/checkoffs/marks.ts';
 import type { CheckoffLine, CheckoffPage, CheckoffState } from '../api-checks.ts';
 import { thingKey } from '../caches/apply.ts';
 import { carryListOf, checkoffOf } from '../caches/checkoffs.ts';
@@ -72,7 +72,7 @@ export const checkoffPage = question({
     const isDraft = line.state === 'draft';
     const rig = known.rig === null ? null : (thingKey(asking.db, known.rig) ?? null);
     const all = isDraft ? linesOn(asking, holder.key, asking.today) : asSigned(asking, key, holder.key);
-    const lines = all.filter(l => isInScope(l.place, known.places));
+    const lines = inScope(all, known);
     const now = linesNow(asking, holder, lines, isDraft ? rig : null, asking.today);
     return {
       ...line,

@@ -10,6 +10,7 @@ import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
+import { schedulesOf } from '../caches/schedules.ts';
 import { all, type Db, one } from './statements.ts';
 
 /**
@@ -124,6 +125,10 @@ export function lookInto(
           unit,
         )?.id ?? null
       );
+    },
+    schedules(of) {
+      const key = thingKey(db, of);
+      return key === undefined ? [] : schedulesOf(factsOf(db, key));
     },
     checkoff(id) {
       const key = thingKey(db, id);

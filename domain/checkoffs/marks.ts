@@ -164,7 +164,13 @@ export function exceptionProblems(e: Exception, line: Pick<CarryLine, 'qty' | 'w
   return problems;
 }
 
-/** Whether a schedule's named places take in a place of the list; null means the whole rig. */
-export function isInScope(place: string, places: readonly string[] | null): boolean {
-  return places === null || places.some(named => isIn(place, named));
+/** The lines that a check-off goes through: those of its places, all of them or those alone that are operated or read. */
+export function inScope<L extends Pick<CarryLine, 'place' | 'verify' | 'reading' | 'qty'>>(
+  lines: readonly L[],
+  { places, scope }: { places: readonly string[] | null; scope: 'whole' | 'operated only' },
+): L[] {
+  return lines.filter(
+    l =>
+      (places === null || places.some(named => isIn(l.place, named))) && (scope === 'whole' || needsEntry(l)),
+  );
 }

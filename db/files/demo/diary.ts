@@ -87,13 +87,19 @@ export class Diary {
 function named(page: Page, ids: ReadonlyMap<string, string>): Deed[] {
   const here = new Map<string, string>();
   return page.deeds.map(({ action, body, as }, i) => {
-    const filled = Object.entries(body).map(([field, value]) => [
-      field,
-      typeof value === 'string' && value.startsWith('@') ? (here.get(value) ?? idOf(ids, value)) : value,
-    ]);
+    const idsFor = (label: string) => here.get(label) ?? idOf(ids, label);
+    const filled = filledIn(body, idsFor) as Record<string, unknown>;
     if (as) here.set(as, `&${i}`);
-    return { action, body: Object.fromEntries(filled) };
+    return { action, body: filled };
   });
+}
+
+/** A value with every label in it replaced, however deep it lies. */
+function filledIn(value: unknown, idsFor: (label: string) => string): unknown {
+  if (typeof value === 'string') return value.startsWith('@') ? idsFor(value) : value;
+  if (Array.isArray(value)) return value.map(v => filledIn(v, idsFor));
+  if (value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(Object.entries(value).map(([key, v]) => [key, filledIn(v, idsFor)]));
 }
 
 function idOf(ids: ReadonlyMap<string, string>, label: string): string {

@@ -7,6 +7,7 @@ import type { Db } from '../../store/statements.ts';
 import { care } from './care.ts';
 import { planCarry } from './carry.ts';
 import { Chance } from './chance.ts';
+import { planCheckOffs } from './check-offs.ts';
 import { planCylinders } from './cylinders.ts';
 import type { World } from './deeds.ts';
 import { Diary, type Progress } from './diary.ts';
@@ -58,7 +59,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   const equipment = planEquipment(world);
   const rigs = planRigs(world);
   const stock = planStock(world);
-  planCarry(world, [...hose, ...ladders, ...cylinders, ...packs, ...equipment]);
+  const lists = planCarry(world, [...hose, ...ladders, ...cylinders, ...packs, ...equipment]);
   newLadder(world);
   incidents.hoseAfterTheFire(world, hose);
   incidents.hoseThatTurnedUp(world);
@@ -84,6 +85,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   // Hose is tested by the season; what the season leaves is the dry vacuum test of suction hose.
   const vacuum = (asked.get('hose') ?? []).filter(r => r.id === 'hose.vacuum-test');
   care(world, hose, new Map([['hose', vacuum]]));
+  planCheckOffs(world, lists);
   limitedReserve(world);
   passOn(world);
   diary.write(db, progress);

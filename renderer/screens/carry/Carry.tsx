@@ -3,6 +3,7 @@ import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { CarryLineNow, CarryPage } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
+import type { Schedule } from '../../../domain/checkoffs/schedule.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -14,6 +15,7 @@ import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from '../checks/checks.module.css';
 import { endForm, lineForm } from './forms.ts';
+import { scheduleForm, scheduleWords } from './scheduleForm.ts';
 
 /** The carry list of a unit or a reserve rig, line by line, against what is known to ride there. */
 export function Carry({ of }: { of: string }) {
@@ -44,6 +46,7 @@ function OneList({ page }: { page: CarryPage }) {
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/checks' }));
   useKeys('The list', [
     { key: 'n', label: 'A line more', run: more },
+    { key: 'y', label: 'When it is gone through', run: () => setForm(scheduleForm(page, null)) },
     { key: 'Delete', label: 'Take the line off the list', run: () => line && setForm(endForm(page, line)) },
     {
       key: 'j',
@@ -76,6 +79,18 @@ function OneList({ page }: { page: CarryPage }) {
             onActive={l => setActive(l.line)}
           />
         )}
+        {page.schedules.length > 0 ? (
+          <>
+            <h2 className={styles.section}>When it is gone through</h2>
+            <RowTable
+              label="When it is gone through"
+              columns={SCHEDULES}
+              rows={page.schedules}
+              keyOf={s => `${s.schedule} ${s.from}`}
+              onOpen={s => setForm(scheduleForm(page, s))}
+            />
+          </>
+        ) : null}
         {page.extra.length > 0 ? (
           <>
             <h2 className={styles.section}>On the rig and on no line</h2>
@@ -103,6 +118,9 @@ function OneList({ page }: { page: CarryPage }) {
             Take it off
           </Action>
         ) : null}
+        <Action hint="y" onClick={() => setForm(scheduleForm(page, null))}>
+          When it is gone through
+        </Action>
         <PrintAction paper={{ paper: 'check-off sheet', of: page.of }} label="Print a check-off sheet" />
         <Action weight="quiet" hint="Escape" onClick={back}>
           Back
@@ -163,6 +181,19 @@ const COLUMNS: readonly TableColumn<CarryLineNow>[] = [
     key: 'defects',
     head: 'Open',
     cell: l => l.defects.map(d => `${d.kind}${d.note ? `: ${d.note}` : ''}`).join('; '),
+  },
+];
+
+const SCHEDULES: readonly TableColumn<Schedule>[] = [
+  { key: 'title', head: 'What', cell: s => <strong>{s.title}</strong> },
+  { key: 'every', head: 'When', cell: s => capital(scheduleWords(s)) },
+  { key: 'grace', head: 'Hours of grace', figure: true, cell: s => s.graceHours },
+  { key: 'by', head: 'By', cell: s => s.by ?? 'whoever is there' },
+  {
+    key: 'what',
+    head: 'Goes through',
+    cell: s =>
+      `${s.scope === 'operated only' ? 'what is operated or read' : 'everything'}${s.places ? ` in ${s.places.join(', ')}` : ''}`,
   },
 ];
 

@@ -1,7 +1,7 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
-import type { CarryHolder, DefectLine } from '../../../db/api-checks.ts';
+import type { CarryHolder, DefectLine, OwedLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
@@ -14,7 +14,7 @@ import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './checks.module.css';
-import { beginForm, settleForm } from './forms.ts';
+import { beginForm, dueWords, missedForm, settleForm } from './forms.ts';
 
 /** Is it all there and does it work? Every unit with its list, its last check-off and what was found wrong. */
 export function Checks() {
@@ -31,6 +31,10 @@ export function Checks() {
   useEffect(() => {
     if (isRead) top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true });
   }, [isRead]);
+  const missed = (holders.data ?? [])
+    .flatMap(h => h.owed)
+    .filter(o => o.state !== 'owed')
+    .sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1));
   const at = active && holders.data?.find(h => h.of === active.of);
 
   const open = (checkoff: string) => void navigate({ to: '/checks/$checkoff', params: { checkoff } });
@@ -40,7 +44,7 @@ export function Checks() {
     else if (h.lines === 0) list(h);
     else if (summary) {
       setBeginning(true);
-      setForm(beginForm(h, summary.today));
+      setForm(beginForm(h, summary.today, owedNow(h)));
     }
   };
   const settle = (d: DefectLine) => {
@@ -74,6 +78,19 @@ export function Checks() {
             onOpen={go}
             onActive={setActive}
           />
+          {missed.length > 0 ? (
+            <>
+              <h2 className={styles.section}>Late and missed</h2>
+              <RowTable
+                label="Late and missed"
+                columns={MISSED}
+                rows={missed}
+                keyOf={o => `${o.schedule} ${o.on} ${o.shift}`}
+                onOpen={o => setForm(missedForm(o))}
+                isFaint={o => o.reason !== null}
+              />
+            </>
+          ) : null}
           <h2 className={styles.section}>Found wrong and not settled</h2>
           {defects.data && defects.data.rows.length > 0 ? (
             <RowTable
@@ -124,6 +141,23 @@ export function Checks() {
   );
 }
 
+/** What is owed of a unit now: what is late before what is due today. */
+const owedNow = (h: CarryHolder): OwedLine | null =>
+  h.owed.findLast(o => o.state === 'late') ?? h.owed.find(o => o.state === 'owed') ?? null;
+
+const MISSED: readonly TableColumn<OwedLine>[] = [
+  { key: 'due', head: 'Was due', figure: true, cell: o => dueWords(o) },
+  { key: 'name', head: 'Unit', cell: o => <strong className={styles.oneLine}>{o.name}</strong> },
+  { key: 'title', head: 'What', cell: o => o.title },
+  { key: 'by', head: 'By', cell: o => o.by ?? '–' },
+  {
+    key: 'state',
+    head: 'It is',
+    cell: o => <b className={o.state === 'done late' ? undefined : styles.wrong}>{capital(o.state)}</b>,
+  },
+  { key: 'reason', head: 'Why', cell: o => o.reason ?? <span className={styles.soft}>nobody said</span> },
+];
+
 const HOLDERS: readonly TableColumn<CarryHolder>[] = [
   { key: 'name', head: 'Unit', cell: h => <strong className={styles.oneLine}>{h.name}</strong> },
   {
@@ -143,12 +177,7 @@ const HOLDERS: readonly TableColumn<CarryHolder>[] = [
   },
   { key: 'station', head: 'Station', cell: h => <span className={styles.oneLine}>{h.station ?? '–'}</span> },
   { key: 'lines', head: 'Lines', figure: true, cell: h => (h.lines === 0 ? 'none' : h.lines) },
-  {
-    key: 'draft',
-    head: 'Now',
-    cell: h =>
-      h.draft ? <b className={styles.oneLine}>draft since {dateText(h.draft.started)}</b> : <span>–</span>,
-  },
+  { key: 'draft', head: 'Now', cell: h => <Now holder={h} /> },
   {
     key: 'last',
     head: 'Last signed',
@@ -191,13 +220,29 @@ const DEFECTS: readonly TableColumn<DefectLine>[] = [
   { key: 'by', head: 'By', cell: d => <span className={styles.oneLine}>{d.foundBy ?? '–'}</span> },
 ];
 
+function Now({ holder }: { holder: CarryHolder }) {
+  if (holder.draft)
+    return <b className={styles.oneLine}>draft since {dateText(holder.draft.started.slice(0, 10))}</b>;
+  const owed = owedNow(holder);
+  if (owed === null) return <span>–</span>;
+  return (
+    <b className={`${styles.oneLine} ${owed.state === 'late' ? styles.wrong : ''}`}>
+      {owed.title}: {owed.state === 'late' ? `late since ${dateText(owed.on)}` : `by ${owed.dueAt.slice(11)}`}
+    </b>
+  );
+}
+
 function Numbers({ holders, open }: { holders: readonly CarryHolder[]; open: number }) {
+  const owed = holders.filter(h => owedNow(h) !== null && !h.draft).length;
   const drafts = holders.filter(h => h.draft).length;
   const never = holders.filter(h => h.lines > 0 && !h.last).length;
   return (
     <p className={styles.numbers}>
       <span>
         <b>{holders.filter(h => h.lines > 0).length}</b> with a carry list
+      </span>
+      <span>
+        <b>{owed}</b> owed now
       </span>
       <span>
         <b>{drafts}</b> {drafts === 1 ? 'draft' : 'drafts'}

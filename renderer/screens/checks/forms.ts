@@ -1,8 +1,9 @@
 /** The forms of a check-off: begun, signed, countersigned, set aside; a defect settled. */
-import type { CarryHolder, CheckoffPage, DefectLine } from '../../../db/api-checks.ts';
+import type { CarryHolder, CheckoffPage, DefectLine, OwedLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
+import { dateText } from '../../parts/words/dates.tsx';
 
 const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
 
@@ -18,15 +19,18 @@ export function clockOf(typed: string, today: string): string {
   return found ? `${today}T${(found[1] ?? '').padStart(2, '0')}:${found[2]}` : `${today}T${typed.trim()}`;
 }
 
+/** Begins a check-off, for the time of a schedule that is owed where one is. */
 export function beginForm(
   holder: Pick<CarryHolder, 'of' | 'name' | 'rig' | 'lines'>,
   today: string,
+  owed: OwedLine | null,
 ): DeedForm {
   return {
-    title: `Check off ${holder.name}`,
+    title: owed ? `${owed.title} of ${holder.name}` : `Check off ${holder.name}`,
     verb: 'Begin',
     initial: { started: clockNow(today).slice(11) },
     says: () => [
+      ...(owed ? [`It was due ${dueWords(owed)}${owed.by ? `, by a ${owed.by}` : ''}.`] : []),
       `${holder.lines} lines${holder.rig && holder.rig.name !== holder.name ? `, on ${holder.rig.name}` : ''}. Only what is wrong is written down; one key says that the rest of a place is there.`,
     ],
     rows: () => [
@@ -41,9 +45,51 @@ export function beginForm(
       ],
     ],
     deeds: filled => [
-      { action: 'checkoff.start', body: { of: holder.of, started: clockOf(filled.started ?? '', today) } },
+      {
+        action: 'checkoff.start',
+        body: {
+          of: holder.of,
+          started: clockOf(filled.started ?? '', today),
+          ...(owed
+            ? {
+                schedule: owed.schedule,
+                for: { on: owed.on, shift: owed.shift },
+                scope: owed.scope,
+                ...(owed.places ? { places: owed.places } : {}),
+              }
+            : {}),
+        },
+      },
     ],
     done: () => `The check-off of ${holder.name} is begun.`,
+  };
+}
+
+/** `Sat 21 Nov 2026 12:00`, with the shift where it goes by shift. */
+export function dueWords({ dueAt, shift }: Pick<OwedLine, 'dueAt' | 'shift'>): string {
+  return `${dateText(dueAt)}${shift > 0 ? `, shift ${shift}` : ''}`;
+}
+
+/** Why a check-off was late or missed: a fact with a reason, not a gap. */
+export function missedForm(owed: OwedLine): DeedForm {
+  return {
+    title: `${owed.title} of ${owed.name}, due ${dueWords(owed)}: ${owed.state}`,
+    verb: 'Write it down',
+    initial: { reason: owed.reason ?? '', on: '' },
+    rows: () => [[{ kind: 'text', key: 'reason', title: 'Why', required: true }, on]],
+    deeds: (filled, today) => [
+      {
+        action: 'checkoff.missed',
+        body: {
+          of: owed.of,
+          schedule: owed.schedule,
+          for: { on: owed.on, shift: owed.shift },
+          reason: filled.reason,
+          on: dateOf(filled, today),
+        },
+      },
+    ],
+    done: () => 'The reason is kept.',
   };
 }
 

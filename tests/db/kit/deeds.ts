@@ -29,6 +29,13 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     of: g.unit,
     lines: [{ what: 'Spanner wrench', qty: 4, min: 2, place: 'L1' }],
   });
+  const weekly = {
+    title: 'Weekly inventory',
+    every: { kind: 'weekly', weekday: 6 },
+    dueBy: '12:00',
+    on: '2026-01-01',
+  };
+  const schedule = d.must('checkoff.schedule', { of: g.unit, ...weekly });
   const started = '2026-01-02T07:10';
   const draft = (marked: boolean) => {
     const checkoff = d.must('checkoff.start', { of: g.unit, started });
@@ -90,6 +97,8 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
       of: g.unit,
       lines: [{ line: `${listed}.0`, what: 'Spanner wrench', qty: 6, min: 4, place: 'L1' }],
     }),
+    deed('checkoff.schedule', { of: g.unit, ...weekly }),
+    deed('checkoff.missed', { of: g.unit, schedule, for: { on: '2026-01-03' }, reason: 'At a fire' }),
     deed('checkoff.start', { of: g.unit, started }),
     deed('checkoff.mark', { checkoff: draft(false), marks: [{ place: 'L1', present: true }] }),
     deed('checkoff.sign', { checkoff: draft(true), finished: started }),

@@ -16,6 +16,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         heading: 'The list of units',
         says: [
           'A unit has a carry list: what it must carry, line by line. A check-off goes through the rig its crew rides now, against that list. A reserve rig that stands by has a list of its own. Enter begins one, or goes on with the draft that waits.',
+          'Where a schedule says when the rig is gone through, the list tells what is owed today and what is late. What was late or missed stands under it until somebody says why: it is a fact with a reason, not a gap.',
           'Under it stands what was found wrong and is not settled. What took a thing out of service is settled when that thing is back or gone for good; everything else when somebody says how.',
         ],
         keys: [
@@ -105,6 +106,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         ],
         keys: [
           { key: 'n', does: 'a line more' },
+          { key: 'y', does: 'when it is gone through: each shift, daily, weekly, monthly' },
           { key: 'j', does: 'the rig it rides on' },
         ],
       },
