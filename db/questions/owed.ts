@@ -10,7 +10,7 @@ import type { Holder } from './carry-known.ts';
 import type { Asking } from './types.ts';
 
 /** So many days back are told of; what was missed before is in the sheets. */
-const BACK_days = 21;
+const BACK_days = 30;
 
 /** Every time a check-off of this unit or rig fell due of late, or does today, in the order of their days. */
 export function owedOf(asking: Asking, holder: Holder): OwedLine[] {

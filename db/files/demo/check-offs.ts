@@ -61,6 +61,7 @@ export function planCheckOffs(world: World, lists: ReadonlyMap<string, readonly 
     memberLabel(CHIEF),
     RIGS.flatMap(rig => schedulesOf(rig, dayText(addDays(begun, -1)))),
   );
+  diary.at(addDays(on, -1), '16:10', memberLabel(CHIEF), [morningCheck(on)]);
   for (const rig of RIGS) {
     const lines = lists.get(rig.name) ?? [];
     for (let weeks = WEEKS; weeks >= 0; weeks--) {
@@ -93,6 +94,23 @@ function schedulesOf(rig: Rig, from: string): Planned[] {
     as: scheduleLabel(rig),
   };
   return [weekly];
+}
+
+/** The tower's crew has begun to run its saws and read its packs every morning. */
+function morningCheck(on: Day): Planned {
+  return {
+    action: 'checkoff.schedule',
+    body: {
+      of: '@unit Tower 33',
+      title: 'Morning check',
+      every: { kind: 'daily' },
+      scope: 'operated only',
+      by: 'driver',
+      dueBy: '09:00',
+      graceHours: 2,
+      on: dayText(on),
+    },
+  };
 }
 
 function sayWhy({ diary }: World, rig: Rig, day: Day, reason: string): void {

@@ -275,7 +275,7 @@ function Going({ page }: { page: CheckoffPage }) {
             <RowTable
               key={place.name}
               label={`Lines of ${place.name}`}
-              columns={lineColumns(marks.of(place.name))}
+              columns={lineColumns(marks.of(place.name), isDraft)}
               rows={place.lines}
               keyOf={l => l.line}
               onActive={l => setActiveLine(l.line)}

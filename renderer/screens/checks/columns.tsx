@@ -43,7 +43,11 @@ function PlaceFound({ mark, left }: { mark: PlaceMark; left: readonly Unfinished
   return <b className={wrong > 0 ? styles.wrong : undefined}>{parts.join(', ')}</b>;
 }
 
-export const lineColumns = (mark: PlaceMark): readonly TableColumn<CarryLineNow>[] => [
+/** @param isDraft a signed sheet does not say what is known to lie there now */
+export const lineColumns = (mark: PlaceMark, isDraft: boolean): readonly TableColumn<CarryLineNow>[] =>
+  columnsOf(mark).filter(c => isDraft || c.key !== 'known');
+
+const columnsOf = (mark: PlaceMark): readonly TableColumn<CarryLineNow>[] => [
   { key: 'code', head: 'Code', cell: l => <span className="mono">{l.code}</span> },
   {
     key: 'what',
