@@ -26,6 +26,7 @@ export type Command =
       yes: boolean;
       dayOrder: DayOrder | null;
     } & Common)
+  | ({ name: 'import carry'; sheet: string; unit: string; dryRun: boolean } & Common)
   | ({ name: 'paper'; paper: Record<string, unknown>; to: string } & Common)
   | ({ name: 'demo'; seed?: number } & Common)
   | ({ name: 'backup' | 'backups' } & Common)
@@ -36,6 +37,7 @@ const OPTIONS = {
   by: { type: 'string' },
   on: { type: 'string' },
   family: { type: 'string' },
+  unit: { type: 'string' },
   seed: { type: 'string' },
   to: { type: 'string' },
   'dry-run': { type: 'boolean' },
@@ -51,7 +53,7 @@ type OptionName = keyof typeof OPTIONS;
 const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
   ask: [],
   act: [],
-  import: ['family', 'dry-run', 'yes', 'day-first', 'month-first'],
+  import: ['family', 'unit', 'dry-run', 'yes', 'day-first', 'month-first'],
   paper: ['to'],
   demo: ['seed'],
   backup: [],
@@ -94,7 +96,14 @@ export function readCommand(typed: readonly string[]): Command {
     const { family, 'dry-run': dryRun = false, yes = false } = values;
     const dayOrder = values['day-first'] ? 'day first' : values['month-first'] ? 'month first' : null;
     if (family === undefined)
-      throw usage('An import needs --family: hose, ladder, cylinder or pack.', 'family');
+      throw usage('An import needs --family: hose, ladder, cylinder, pack, or carry.', 'family');
+    if (family === 'carry') {
+      if (values.unit === undefined)
+        throw usage('A carry list needs --unit: whose it is, as "Engine 31".', 'unit');
+      return { name: 'import carry', sheet: sheet ?? '', unit: values.unit, dryRun, ...common };
+    }
+    if (values.unit !== undefined)
+      throw usage('Only a carry list belongs to a unit: --family carry.', 'unit');
     return { name, sheet: sheet ?? '', family, dryRun, yes, dayOrder, ...common };
   }
   if (name === 'paper') {

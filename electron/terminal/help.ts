@@ -10,6 +10,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
   npm run -s baybook -- ask <question> '<json object>'
   npm run -s baybook -- act '<json list of deeds>'
   npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes] [--day-first]
+  npm run -s baybook -- import <FILE> --family carry --unit "Engine 31" [--dry-run]
   npm run -s baybook -- paper '<json object>' --to <FILE>
   npm run -s baybook -- demo [--on DATE] [--seed N]
   npm run -s baybook -- backup

@@ -18,7 +18,7 @@ import { backup, backups, restore } from './keep.ts';
 import { writePaper } from './paper.ts';
 import { pin } from './pin.ts';
 import { TerminalRefusal, valueIn } from './refusal.ts';
-import { importSheet } from './sheet.ts';
+import { importCarryList, importSheet } from './sheet.ts';
 
 const store: Store = { openDepartment, runDemo };
 
@@ -63,6 +63,8 @@ async function run(command: Exclude<Command, { name: 'help' }>): Promise<unknown
         return await writePaper(department, command);
       case 'import':
         return await importSheet(department, command);
+      case 'import carry':
+        return await importCarryList(department, command);
     }
   } finally {
     await department.close();

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { ActAnswer, ImportOffer, ImportPreview, ImportRow } from '../../db/api.ts';
+import type { CarryRow } from '../../db/api-checks.ts';
 import type { Department } from '../../db/store/client.ts';
 import type { Command } from './args.ts';
 import { actingMember, typedPath } from './department.ts';
@@ -53,6 +54,56 @@ export async function importSheet(
     }),
   );
   return report(preview, done, offersNote(preview, yes));
+}
+
+export interface CarryReport {
+  of: string;
+  accepted: number;
+  refused: number;
+  rows: Pick<CarryRow, 'row' | 'ok' | 'becomes' | 'short' | 'problems' | 'notes'>[];
+  written: boolean;
+  batch: string | null;
+}
+
+/** Previews a carry list and, unless it is a dry run, puts the rows that are right on the unit's list. */
+export async function importCarryList(
+  department: Department,
+  { sheet, unit, dryRun, by, on }: Extract<Command, { name: 'import carry' }>,
+): Promise<CarryReport> {
+  const preview = valueIn(
+    await department.ask('carry.preview', {
+      name: basename(sheet),
+      bytes: readSheet(sheet).toString('base64'),
+      of: unit,
+      ...(on === undefined ? {} : { on }),
+    }),
+  );
+  const done =
+    dryRun || preview.deeds.length === 0
+      ? null
+      : valueIn(
+          await department.act({
+            by: await actingMember(department, by),
+            via: 'terminal',
+            ...pin(),
+            deeds: preview.deeds,
+          }),
+        );
+  return {
+    of: preview.of,
+    accepted: preview.accepted,
+    refused: preview.refused,
+    rows: preview.rows.map(({ row, ok, becomes, short, problems, notes }) => ({
+      row,
+      ok,
+      becomes,
+      short,
+      problems,
+      notes,
+    })),
+    written: done !== null,
+    batch: done?.batch ?? null,
+  };
 }
 
 function readSheet(path: string): Buffer {

@@ -14,7 +14,9 @@ import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from '../checks/checks.module.css';
+import { readSheet } from '../import/sheet.ts';
 import { endForm, lineForm } from './forms.ts';
+import { SheetDialog } from './SheetDialog.tsx';
 import { scheduleForm, scheduleWords } from './scheduleForm.ts';
 
 /** The carry list of a unit or a reserve rig, line by line, against what is known to ride there. */
@@ -37,6 +39,8 @@ function OneList({ page }: { page: CarryPage }) {
   const vocabulary = useAsk('vocabulary.list', {}).data;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [active, setActive] = useState<string | null>(null);
+  const [file, setFile] = useState<{ name: string; bytes: string } | null>(null);
+  const chooser = useRef<HTMLInputElement>(null);
   const top = useRef<HTMLDivElement>(null);
   useEffect(() => top.current?.querySelector<HTMLElement>('tbody tr')?.focus(), []);
   const line = page.lines.find(l => l.line === active) ?? page.lines[0];
@@ -46,6 +50,7 @@ function OneList({ page }: { page: CarryPage }) {
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/checks' }));
   useKeys('The list', [
     { key: 'n', label: 'A line more', run: more },
+    { key: 'v', label: 'Bring a sheet', run: () => chooser.current?.click() },
     { key: 'y', label: 'When it is gone through', run: () => setForm(scheduleForm(page, null)) },
     { key: 'Delete', label: 'Take the line off the list', run: () => line && setForm(endForm(page, line)) },
     {
@@ -66,7 +71,8 @@ function OneList({ page }: { page: CarryPage }) {
           <Empty>
             <p>
               Nothing is on its list yet. Put the lines on it one by one: what, how many, where it rides, and
-              whether the unit is ready without it.
+              whether the unit is ready without it. Or bring the sheet you keep: a column for the place, the
+              item and the quantity.
             </p>
           </Empty>
         ) : (
@@ -118,6 +124,22 @@ function OneList({ page }: { page: CarryPage }) {
             Take it off
           </Action>
         ) : null}
+        <Action hint="v" onClick={() => chooser.current?.click()}>
+          Bring a sheet
+        </Action>
+        <input
+          ref={chooser}
+          type="file"
+          accept=".csv,.xlsx,text/csv"
+          hidden
+          aria-label="Sheet of what it carries"
+          onChange={event => {
+            const chosen = event.currentTarget.files?.[0];
+            event.currentTarget.value = '';
+            if (chosen)
+              void readSheet(chosen, chosen.name).then(({ name, bytes }) => setFile({ name, bytes }));
+          }}
+        />
         <Action hint="y" onClick={() => setForm(scheduleForm(page, null))}>
           When it is gone through
         </Action>
@@ -126,6 +148,9 @@ function OneList({ page }: { page: CarryPage }) {
           Back
         </Action>
       </footer>
+      {file && summary ? (
+        <SheetDialog page={page} file={file} today={summary.today} onClose={() => setFile(null)} />
+      ) : null}
       {form && summary ? (
         <DeedDialog form={form} today={summary.today} onClose={() => setForm(null)} />
       ) : null}

@@ -106,6 +106,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         ],
         keys: [
           { key: 'n', does: 'a line more' },
+          { key: 'v', does: 'bring a sheet: every row is shown as the line it becomes, before any is taken' },
           { key: 'y', does: 'when it is gone through: each shift, daily, weekly, monthly' },
           { key: 'j', does: 'the rig it rides on' },
         ],
