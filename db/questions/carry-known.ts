@@ -125,29 +125,71 @@ export function thingsOnRig(
   });
 }
 
-/** Living tracked things on every ridden rig, by the key of the rig, as `fill` takes them. */
-export function thingsCarried(asking: Asking): Map<number, Carried[]> {
-  const rigs = new Map<number, Carried[]>();
-  for (const { rig, attributes, path, rigName, ...row } of all<{
-    rig: number;
-    item: string;
-    number: string;
-    family: string;
-    attributes: string;
-    condition: Condition;
-    path: string;
-    rigName: string;
-  }>(
-    asking.db,
-    `SELECT p.rig, t.id AS item, i.number, i.family, i.attributes, i.condition, p.path, r.name AS rigName
-     FROM items i JOIN things t ON t.key = i.key JOIN places p ON p.key = i.place_key JOIN places r ON r.key = p.rig
-     WHERE r.unit IS NOT NULL AND i.condition NOT IN ('retired', 'disposed') ORDER BY i.family, i.number_sort`,
-  )) {
-    const things = rigs.get(rig) ?? [];
-    rigs.set(rig, things);
-    things.push({ ...row, place: below(path, rigName), attributes: JSON.parse(attributes) as Values });
-  }
+/** A thing on a ridden rig as `fill` takes it; `item` is its key, for it is compared and not told. */
+export type CarriedKey = Carried & { key: number };
+
+/**
+ * Living tracked things on every ridden rig, by the key of the rig: those of families that some line asks for, with
+ * attributes where a line asks for more than the family.
+ */
+export function thingsCarried(asking: Asking, lines: readonly CarryLine[]): Map<number, CarriedKey[]> {
+  const choosy = new Set<string>();
+  const any = new Set<string>();
+  for (const { family, like } of lines)
+    if (family !== null) (Object.keys(like).length > 0 ? choosy : any).add(family);
+  const places = placesOnRiddenRigs(asking);
+  const rigs = new Map<number, CarriedKey[]>();
+  const read = (families: readonly string[], attributes: string) => {
+    if (families.length === 0) return;
+    for (const row of all<{
+      key: number;
+      place: number;
+      number: string;
+      family: string;
+      condition: Condition;
+      attributes: string | null;
+    }>(
+      asking.db,
+      `SELECT i.key, i.place_key AS place, i.number_sort AS number, i.family, i.condition, ${attributes} AS attributes
+       FROM items i WHERE i.place_key IN (SELECT key FROM places WHERE rig IN
+         (SELECT key FROM places WHERE kind = 'rig' AND unit IS NOT NULL))
+         AND i.condition NOT IN ('retired', 'disposed') AND i.family IN (SELECT value FROM json_each(?))`,
+      JSON.stringify(families),
+    )) {
+      const at = places.get(row.place);
+      if (!at) continue;
+      const things = rigs.get(at.rig) ?? [];
+      rigs.set(at.rig, things);
+      things.push({
+        key: row.key,
+        item: String(row.key),
+        number: row.number,
+        family: row.family,
+        condition: row.condition,
+        place: at.name,
+        attributes: row.attributes === null ? {} : (JSON.parse(row.attributes) as Values),
+      });
+    }
+  };
+  read([...choosy], 'i.attributes');
+  read(
+    [...any].filter(f => !choosy.has(f)),
+    'NULL',
+  );
+  for (const things of rigs.values())
+    things.sort((a, b) => (a.number < b.number ? -1 : a.number > b.number ? 1 : a.key - b.key));
   return rigs;
+}
+
+/** The places of every ridden rig, each with its rig and its name below that. */
+function placesOnRiddenRigs(asking: Asking): Map<number, { rig: number; name: string }> {
+  return new Map(
+    all<{ key: number; rig: number; path: string; rigName: string }>(
+      asking.db,
+      `SELECT p.key, p.rig, p.path, r.name AS rigName FROM places p JOIN places r ON r.key = p.rig
+       WHERE r.unit IS NOT NULL`,
+    ).map(({ key, rig, path, rigName }) => [key, { rig, name: below(path, rigName) }]),
+  );
 }
 
 /** The name of a place below its rig: `L3, tray 2` of `Engine 31, L3, tray 2`. */

@@ -7,7 +7,10 @@ import { factsOf, type PlainFact } from '../caches/facts.ts';
 import { type Db, one } from '../store/statements.ts';
 import type { Asking } from './types.ts';
 
-const read = new WeakMap<Db, Map<number, { token: string; facts: PlainFact[] }>>();
+const read = new WeakMap<
+  Db,
+  Map<number, { token: string; facts: PlainFact[]; lists: Map<Day, CarryLine[]> }>
+>();
 
 /** The list of a unit or rig as it stood on a day. */
 export function linesOn(asking: Asking, holder: number, on: Day): CarryLine[] {
@@ -23,8 +26,14 @@ export function linesOn(asking: Asking, holder: number, on: Day): CarryLine[] {
   }
   let lines = known.get(holder);
   if (lines?.token !== token) {
-    lines = { token, facts: factsOf(asking.db, holder).filter(f => f.kind === 'carry line') };
+    const facts = factsOf(asking.db, holder).filter(f => f.kind === 'carry line');
+    lines = { token, facts, lists: new Map() };
     known.set(holder, lines);
   }
-  return carryListOf(lines.facts.filter(f => firstDay(f.effective) <= on));
+  let list = lines.lists.get(on);
+  if (!list) {
+    list = carryListOf(lines.facts.filter(f => firstDay(f.effective) <= on));
+    lines.lists.set(on, list);
+  }
+  return list;
 }

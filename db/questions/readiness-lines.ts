@@ -5,6 +5,7 @@ import { fill } from '../../domain/carry/match.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
 import { lineEffect } from '../../domain/coverage/readiness.ts';
 import type { WhenLate } from '../../domain/rulebook/types.ts';
+import type { DefectLine } from '../api-checks.ts';
 import type { Reason } from '../api-desk.ts';
 import { thingsCarried } from './carry-known.ts';
 import { linesOn } from './carry-lines.ts';
@@ -20,10 +21,10 @@ export interface Shortage {
   toServe: number;
 }
 
-/** What a unit lacks, and which line each thing on its rig fills, by the thing's id. */
+/** What a unit lacks, and which line each thing on its rig fills, by the thing's key. */
 export interface UnitLines {
   shortages: Shortage[];
-  lineOf: ReadonlyMap<string, CarryLine>;
+  lineOf: ReadonlyMap<number, CarryLine>;
 }
 
 export const NO_LINES: UnitLines = { shortages: [], lineOf: new Map() };
@@ -34,27 +35,26 @@ export function linesOfUnits(
   units: readonly { key: number; id: string; rig: { key: number } | null }[],
   on: Day,
 ): Map<string, UnitLines> {
-  const open = defectsOf(asking, { open: true }).rows;
-  const carried = thingsCarried(asking);
+  const open = new Map<string, DefectLine[]>();
+  for (const defect of defectsOf(asking, { open: true }).rows)
+    if (defect.line !== null) open.set(defect.line, [...(open.get(defect.line) ?? []), defect]);
+  const lists = new Map(units.map(u => [u.id, u.rig === null ? [] : linesOn(asking, u.key, on)]));
+  const carried = thingsCarried(asking, [...lists.values()].flat());
   return new Map(
-    units.map(({ key, id, rig }) => {
-      const lines = rig === null ? [] : linesOn(asking, key, on);
+    units.map(({ id, rig }) => {
+      const lines = lists.get(id) ?? [];
       const filled = fill(lines, lines.length === 0 || rig === null ? [] : (carried.get(rig.key) ?? []));
       const short = filled.lines.flatMap(({ line, here, elsewhere }): Shortage[] => {
         const serving =
           line.family === null ? null : [...here, ...elsewhere].filter(t => serves(t.condition)).length;
-        const lacking = lackingOf(
-          line,
-          serving,
-          open.filter(d => d.line === line.line),
-        );
+        const lacking = lackingOf(line, serving, open.get(line.line) ?? []);
         const effect = lineEffect(line, lacking);
         const toServe = Math.max(0, line.min - (line.qty - lacking));
         return effect === null ? [] : [{ line, effect, lacking, toServe }];
       });
       const lineOf = new Map(
         filled.lines.flatMap(({ line, here, elsewhere }) =>
-          [...here, ...elsewhere].map(t => [t.item, line] as const),
+          [...here, ...elsewhere].map(t => [t.key, line] as const),
         ),
       );
       return [id, { shortages: short, lineOf }];

@@ -122,7 +122,7 @@ function blockingOf(unit: InTheWay, things: ReadonlyMap<number, Thing>): Blockin
     // What does not serve is lacking from its line already, and only has to be taken off the rig.
     if (effect !== 'blocks' || !thing || seen.has(item) || !serves(thing.condition)) return [];
     seen.add(item);
-    const line = unit.lines.lineOf.get(thing.item);
+    const line = unit.lines.lineOf.get(item);
     return [
       {
         want: `thing ${thing.item}`,

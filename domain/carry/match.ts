@@ -50,27 +50,45 @@ export function fill<T extends Carried>(
   things: readonly T[],
 ): { lines: Filled<T>[]; extra: T[] } {
   const filled = lines.map((line): Filled<T> => ({ line, here: [], elsewhere: [] }));
-  const choosy = new Map<string, Filled<T>[]>();
-  for (const f of [...filled].sort(
+  /** The choosiest first, by family; places are read as people write them once, and not for every thing. */
+  const choosy = new Map<string, { of: Filled<T>; place: string }[]>();
+  for (const of of [...filled].sort(
     (a, b) => Object.keys(b.line.like).length - Object.keys(a.line.like).length,
   )) {
-    if (f.line.family === null) continue;
-    choosy.set(f.line.family, [...(choosy.get(f.line.family) ?? []), f]);
+    if (of.line.family === null) continue;
+    const known = choosy.get(of.line.family) ?? [];
+    choosy.set(of.line.family, known);
+    known.push({ of, place: folded(of.line.place) });
   }
-  const ofFamily = (thing: T) => choosy.get(thing.family) ?? [];
+  const foldedPlaces = new Map<string, string>();
+  const placeOf = (thing: T): string => {
+    let place = foldedPlaces.get(thing.place);
+    if (place === undefined) {
+      place = folded(thing.place);
+      foldedPlaces.set(thing.place, place);
+    }
+    return place;
+  };
   const left: T[] = [];
   for (const thing of things) {
-    const fits = ofFamily(thing).filter(f => isOfLine(f.line, thing) && isIn(thing.place, f.line.place));
-    const takes = fits.find(f => f.here.length < f.line.qty) ?? fits[0];
+    const place = placeOf(thing);
+    let takes: Filled<T> | undefined;
+    for (const { of, place: named } of choosy.get(thing.family) ?? []) {
+      if (!(place === named || place.startsWith(`${named}, `)) || !isOfLine(of.line, thing)) continue;
+      takes ??= of;
+      if (of.here.length >= of.line.qty) continue;
+      takes = of;
+      break;
+    }
     if (takes) takes.here.push(thing);
     else left.push(thing);
   }
   const extra: T[] = [];
   for (const thing of left) {
-    const short = ofFamily(thing).find(
-      f => isOfLine(f.line, thing) && f.here.length + f.elsewhere.length < f.line.qty,
+    const short = (choosy.get(thing.family) ?? []).find(
+      ({ of }) => of.here.length + of.elsewhere.length < of.line.qty && isOfLine(of.line, thing),
     );
-    if (short) short.elsewhere.push(thing);
+    if (short) short.of.elsewhere.push(thing);
     else extra.push(thing);
   }
   return { lines: filled, extra };

@@ -72,7 +72,22 @@ function makePlaces(db: Db, by: string, rigs: number): string[] {
       ),
     ),
   );
+  for (const unit of units) write([carryList(unit, parts)]);
   return places;
+}
+
+/** A list of 250 lines, most of them counted, as an engine has it. */
+function carryList(unit: string, parts: readonly string[]): Deed {
+  const tracked = ['hose', 'cylinder', 'pack', 'ladder', 'equipment'].flatMap(family =>
+    parts.map(place => ({ what: family, family, qty: 6, min: 1, place, critical: family !== 'equipment' })),
+  );
+  const counted = Array.from({ length: 250 - tracked.length }, (_, i) => ({
+    what: `Part ${i + 1}`,
+    qty: 1 + (i % 6),
+    min: 1,
+    place: parts[i % parts.length],
+  }));
+  return { action: 'carry.set', body: { of: unit, lines: [...tracked, ...counted] } };
 }
 
 /** A thing with what is on record of it; `at` is the place of its receipt in the list of deeds. */

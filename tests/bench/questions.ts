@@ -41,6 +41,14 @@ const QUESTIONS: readonly Question[] = [
     args: {},
     aim: { atMost: 100, at: 20_000 },
   },
+  {
+    name: 'Readiness of one unit, with the shortest fix over all',
+    question: 'readiness.now',
+    args: { unit: 'Engine 2' },
+    aim: { atMost: 300, at: 20_000 },
+  },
+  { name: 'A carry list of 250 lines', question: 'carry.page', args: { of: 'Engine 2' }, aim: UNDER_100 },
+  { name: 'Check-offs of every unit', question: 'carry.holders', args: {}, aim: { atMost: 100, at: 20_000 } },
   { name: 'Rigs', question: 'rigs.list', args: {}, aim: { atMost: 100, at: 20_000 } },
 ];
 
