@@ -16,6 +16,7 @@ import { itemRead, rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from '.
 import { importNote, permitConfirm, policyChoose, profileSet, rulebookAdopt, rulebookEnd } from './rules.ts';
 import { checkoffMissed, checkoffSchedule } from './schedules.ts';
 import type { Action } from './types.ts';
+import { rigWalkRound } from './walk-round.ts';
 
 const LIST: readonly Action[] = [
   people.departmentOpen,
@@ -57,6 +58,7 @@ const LIST: readonly Action[] = [
   rigRead,
   itemRead,
   rigArrange,
+  rigWalkRound,
   carrySet,
   checkoffSchedule,
   checkoffMissed,

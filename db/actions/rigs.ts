@@ -18,9 +18,9 @@ export const RIG_METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'
  * A deed of a day on which something of the kind was told with a time comes after it: nobody takes a rig out in the
  * afternoon for the morning. A day alone would sort before every time of it.
  */
-const afterTold = (on: string, told: When | null): string => (told?.startsWith(on) ? told : on);
+export const afterTold = (on: string, told: When | null): string => (told?.startsWith(on) ? told : on);
 
-function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
+export function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
   const problems = on === undefined ? [] : notFuture(look, on);
   return look.rig(rig)
     ? problems

@@ -58,6 +58,32 @@ export function factInWords(
       return `Handed to ${values.to}`;
     case 'sent':
       return `Sent to repair${values.promised ? `, promised for ${values.promised}` : ''}${values.cost_usd ? `, estimate $${values.cost_usd}` : ''}`;
+    case 'walk-round': {
+      const out = (values.out ?? []) as string[];
+      const limited = (values.limited ?? []) as string[];
+      const found = [...out, ...limited];
+      return `Walked round: ${found.length === 0 ? 'nothing puts it out or limits it' : found.join('; ')}`;
+    }
+    case 'carry line':
+      return values.ended
+        ? 'A line was taken off the carry list'
+        : `Carry list: ${values.qty} ${values.what}`;
+    case 'schedule':
+      return `Gone through by schedule: ${values.title}`;
+    case 'missed':
+      return `A check-off was late or missed: ${values.reason}`;
+    case 'mark':
+      return `Gone through: ${values.place}`;
+    case 'signed':
+      return 'Check-off signed';
+    case 'countersigned':
+      return 'Check-off countersigned';
+    case 'set aside':
+      return `Check-off set aside: ${values.why}`;
+    case 'still so':
+      return 'Found again, still so';
+    case 'closed':
+      return values.how ? `Settled: ${values.how}` : capital(kind);
     case 'drawing':
       return 'The drawing was arranged';
     default:

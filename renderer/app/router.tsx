@@ -19,6 +19,7 @@ import { Readiness, readReadinessSearch } from '../screens/readiness/Readiness.t
 import { RigPage } from '../screens/rigs/RigPage.tsx';
 import { Rigs } from '../screens/rigs/Rigs.tsx';
 import { readRigSearch } from '../screens/rigs/search.ts';
+import { WalkRound } from '../screens/rigs/WalkRound.tsx';
 import { RuleBook, readRuleSearch } from '../screens/rulebook/RuleBook.tsx';
 import { TagOuts } from '../screens/tagouts/TagOuts.tsx';
 import { ThingPage } from '../screens/thing/ThingPage.tsx';
@@ -56,6 +57,14 @@ const rig = createRoute({
   validateSearch: readRigSearch,
   component: function RigRoute() {
     return <RigPage rig={rig.useParams().rig} search={useKnown(readRigSearch, rig.useSearch())} />;
+  },
+});
+
+const walk = createRoute({
+  getParentRoute: () => root,
+  path: '/rigs/$rig/walk',
+  component: function WalkRoute() {
+    return <WalkRound rig={walk.useParams().rig} />;
   },
 });
 
@@ -126,6 +135,7 @@ export function createScreens() {
       readiness,
       rigs,
       rig,
+      walk,
       checks,
       check,
       carry,

@@ -132,7 +132,7 @@ describe('coming due, against a recount from the facts of every thing', () => {
   }, async () => {
     let rows = 0;
     await fc.assert(
-      fc.asyncProperty(history(30), fc.constantFrom(...DAYS), fc.nat(), async (acts, on, n) => {
+      fc.asyncProperty(history(44), fc.constantFrom(...DAYS), fc.nat(), async (acts, on, n) => {
         const d = fromTemplate(bytes, 'alpha');
         try {
           for (const act of acts) perform(d, act);

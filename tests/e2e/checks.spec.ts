@@ -242,6 +242,7 @@ test.describe('with the demo department', () => {
     await goThrough(keys, page);
     await sign(keys, page);
     await toUnit(keys, page, 'Battalion 3');
+    await expect(units(page).getByRole('row', { name: /^Battalion 3/ })).toContainText('25 Nov 2026');
     await keys.press('t');
     await expect(page.getByText(/signed 25 Nov 2026 by B. Whitlow/)).toBeVisible();
     await keys.press('g');
@@ -250,6 +251,40 @@ test.describe('with the demo department', () => {
     await expect(units(page)).toBeVisible();
     const { rows } = await host.ask(page, 'checkoffs.list', {});
     expect(rows[0]).toMatchObject({ state: 'countersigned', countersignedBy: 'J. Okafor' });
+  });
+
+  test('a driver who finds drops of oil falling takes the rig out with the signature', async ({
+    page,
+    host,
+  }) => {
+    const keys = new Keys(page);
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await keys.press('2');
+    const rigs = page.getByRole('grid', { name: 'Rigs' });
+    await expect(rigs.getByRole('row').nth(1)).toBeFocused();
+    await rigs.getByRole('row', { name: /^Engine 33/ }).focus();
+    await keys.press('Enter');
+    await expect(page.getByRole('grid', { name: /^Places of/ })).toBeFocused();
+    await keys.press('g');
+    const walk = page.getByRole('grid', { name: 'Walk-round' });
+    await expect(walk.getByRole('row').nth(1)).toBeFocused();
+    await keys.press('Enter');
+    const dialog = page.getByRole('dialog');
+    await expect(dialog.getByRole('radio', { name: 'no leak' })).toBeFocused();
+    for (let i = 0; i < 3; i++) await keys.press('ArrowRight');
+    await keys.press('Enter');
+    await expect(dialog).toHaveCount(0);
+    await keys.press('r');
+    await expect(page.getByRole('complementary', { name: 'What it comes to' })).toContainText(
+      'Engine oil leak of class 3, drops that fall: out of service from class 3 on',
+    );
+    await look(page, 'walk-round');
+    await keys.press('g');
+    await expect(dialog).toContainText('is taken out of service with this signature');
+    await choose(keys, page, 'haskell');
+    await keys.press('Enter');
+    await expect(dialog).toHaveCount(0);
+    expect((await host.ask(page, 'rig.page', { rig: 'Engine 33' })).condition).toBe('out of service');
   });
 
   test('what is broken stands in its chain with what comes next', async ({ page }) => {

@@ -465,7 +465,7 @@ describe('the notice', () => {
     expect(commands()).toEqual([{ do: 'screen', screen: 'due' }]);
   });
 
-  it('counts a real department as its list does', async () => {
+  it('counts a real department as its list does', { timeout: 60_000 }, async () => {
     const folder = scratchFolder();
     const desk = createDesk({ folder, store: { openDepartment, runDemo }, today: on });
     await desk.start();

@@ -21,6 +21,7 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   due: ['screens/coming-due'],
   checks: ['screens/checks', 'parts/paper'],
   check: ['screens/checks'],
+  walk: ['screens/rigs'],
   carry: ['screens/carry'],
   tagouts: ['screens/tagouts'],
   thing: ['screens/thing', 'parts/deeds'],

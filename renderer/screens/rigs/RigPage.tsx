@@ -54,6 +54,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const read = () => setForm(meterForm({ item: page.id, number: page.name, isRig: true }, RIG_METERS));
   const out = () => setForm(page.condition === 'out of service' ? returnForm(page) : takeOutForm(page));
   const itself = () => void navigate({ to: '/thing/$item', params: { item: page.id }, search: {} });
+  const walk = () => void navigate({ to: '/rigs/$rig/walk', params: { rig: page.id } });
   const returnIt = () => setForm(returnForm(page));
   useKeys(
     'This rig',
@@ -62,6 +63,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
       { key: 'y', label: 'Who rides it', run: ride },
       { key: 'o', label: 'Out of service, or back', run: out },
       ...(page.condition === 'limited' ? [{ key: 'u', label: 'Back to full service', run: returnIt }] : []),
+      { key: 'g', label: 'Walk round it: is it fit to go out?', run: walk },
       { key: 'e', label: 'Read a meter', run: read },
       { key: 'd', label: 'Arrange the drawing', run: () => setArranging(true) },
       { key: 'Escape', label: 'Back to where you came from', run: back },
@@ -87,6 +89,9 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
                 Back to full service
               </Action>
             ) : null}
+            <Action hint="g" onClick={walk}>
+              Walk round it
+            </Action>
             <Action hint="e" onClick={read}>
               Read a meter
             </Action>

@@ -66,6 +66,7 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('rig.takeOut', { rig: g.rig, condition: 'limited', reason: 'Mirror cracked' }),
     deed('rig.return', { rig: g.rig }),
     deed('rig.read', { rig: g.rig, meter: 'miles', reading: 41_200 }),
+    deed('rig.walkRound', { rig: g.rig, answers: { 'leak.fuel': 'none' } }),
     deed('rig.arrange', { rig: g.rig, boxes: [] }),
     deed('note.write', { text: 'Fuel card is in the visor' }),
     deed('note.close', { note }),

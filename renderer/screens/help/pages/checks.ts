@@ -75,6 +75,28 @@ export const CHECK_PAGES: readonly HelpPage[] = [
     ],
   },
   {
+    id: 'walk',
+    title: 'Walk-round',
+    group: GROUP,
+    path: '/rigs/$rig/walk',
+    lead: 'Is the rig fit to go out? What is looked at and read, and what it does to the rig, each with its source.',
+    sections: [
+      {
+        says: [
+          'Each question is answered as it should be, or otherwise; what is read is entered in figures. One key says that everything else that is only looked at is as it should be: readings stay open until they are read.',
+          'What puts the rig out of service says so with its source, and does so with the signature of whoever found it: a driver may, at once, and the criterion is not waived at the station. Only somebody entitled returns the rig.',
+          'What rests on memory alone is not judged until the department has confirmed it; what was not looked at is not taken as good, and the day’s operational check is then not completed.',
+        ],
+        keys: [
+          { key: 'a', does: 'as it should be' },
+          { key: 'n', does: 'the rig has no such thing' },
+          { key: 'r', does: 'the rest is as it should be' },
+          { key: 'g', does: 'sign' },
+        ],
+      },
+    ],
+  },
+  {
     id: 'carry',
     title: 'Carry list',
     group: GROUP,
