@@ -86,7 +86,8 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
       refuse(problemsOf(answer));
       return;
     }
-    toast(form.done(filled));
+    const said = form.done(filled);
+    if (said !== '') toast(said);
     onClose();
     onDone?.(answer.value);
   }

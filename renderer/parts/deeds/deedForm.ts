@@ -43,7 +43,7 @@ export interface DeedForm {
   /** What only the form itself can see is wrong, before anything is sent. */
   check?(filled: Filled): readonly Problem[];
   deeds(filled: Filled, today: string): Deed[];
-  /** What the toast says when it is done. */
+  /** What the toast says when it is done; nothing where the screen that follows shows it. */
   done(filled: Filled): string;
 }
 

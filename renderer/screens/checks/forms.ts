@@ -61,7 +61,7 @@ export function beginForm(
         },
       },
     ],
-    done: () => `The check-off of ${holder.name} is begun.`,
+    done: () => '',
   };
 }
 
