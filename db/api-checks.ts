@@ -185,6 +185,25 @@ export interface CarrySheet {
   refusedCsv: string;
 }
 
+/** Many of a kind that were swapped without their numbers being read. */
+export interface SwapLine {
+  id: string;
+  of: string;
+  name: string;
+  /** The rig that the unit rides now, by id. */
+  rig: string | null;
+  family: string;
+  down: number;
+  up: number;
+  rack: string;
+  note: string | null;
+  on: string;
+  byName: string | null;
+  /** How many numbers are still to be read of each way. */
+  owed: { down: number; up: number };
+  giveUp: string | null;
+}
+
 /** A thing out of service, and where its chain stands. */
 export interface ChainLine {
   item: string;
@@ -225,6 +244,7 @@ export interface CheckQuestions {
     takes: { of?: string; state?: CheckoffState; limit?: number };
     gives: { total: number; rows: CheckoffLine[] };
   };
+  'swaps.list': { takes: { open?: boolean }; gives: SwapLine[] };
   'chains.list': { takes: { stage?: Stage; text?: string }; gives: { total: number; rows: ChainLine[] } };
   'defects.list': {
     takes: { of?: string; open?: boolean; limit?: number };

@@ -15,6 +15,7 @@ import * as repairs from './repairs.ts';
 import { itemRead, rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
 import { importNote, permitConfirm, policyChoose, profileSet, rulebookAdopt, rulebookEnd } from './rules.ts';
 import { checkoffMissed, checkoffSchedule } from './schedules.ts';
+import { swapMany, swapSettle } from './swaps.ts';
 import type { Action } from './types.ts';
 import { rigWalkRound } from './walk-round.ts';
 
@@ -67,6 +68,8 @@ const LIST: readonly Action[] = [
   checkoffSign,
   checkoffs.checkoffCountersign,
   checkoffs.checkoffSetAside,
+  swapMany,
+  swapSettle,
   defectReport,
   defectClose,
   noteWrite,

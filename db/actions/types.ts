@@ -9,6 +9,7 @@ import type { Derived } from '../../domain/derive/thing.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
+import type { SwapTold } from '../caches/swaps.ts';
 import type { Entry } from '../ledger/entry.ts';
 
 /** A refusal before it knows which deed it stands in. */
@@ -45,6 +46,8 @@ export interface Look {
   /** The schedules by which it is gone through. */
   schedules(of: string): readonly Schedule[];
   checkoff(id: string): CheckoffKnown | null;
+  /** A swap of many, with how many numbers were read of it. */
+  swap(id: string): SwapTold | null;
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   memberNumbers(): ReadonlySet<string>;

@@ -35,7 +35,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('note').length > 0) keys.add('notes');
   for (const key of ofKind('check-off')) deriveCheckoff(db, key);
   for (const key of ofKind('defect')) deriveDefect(db, key);
-  if (ofKind('check-off', 'defect').length > 0) keys.add('checkoffs');
+  if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');
   const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);

@@ -23,6 +23,7 @@ import { rulebookEditions, rulebookHistory } from './rule-history.ts';
 import { rulebookList } from './rulebook.ts';
 import { searchAll } from './search.ts';
 import { itemSpares } from './swap.ts';
+import { swapsList } from './swaps.ts';
 import { rulebookTrial } from './trial.ts';
 import type { Question } from './types.ts';
 
@@ -64,6 +65,7 @@ const LIST = [
   checkoffPage,
   checkoffsList,
   chainsList,
+  swapsList,
   defectsList,
   paperMake,
 ] as unknown as Question[];

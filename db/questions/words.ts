@@ -64,6 +64,8 @@ export function factInWords(
       const found = [...out, ...limited];
       return `Walked round: ${found.length === 0 ? 'nothing puts it out or limits it' : found.join('; ')}`;
     }
+    case 'read':
+      return values.giveUp ? `Numbers given up: ${values.giveUp}` : 'Numbers read that were owed';
     case 'carry line':
       return values.ended
         ? 'A line was taken off the carry list'

@@ -11,6 +11,7 @@ import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
 import { schedulesOf } from '../caches/schedules.ts';
+import { swapOf } from '../caches/swaps.ts';
 import { all, type Db, one } from './statements.ts';
 
 /**
@@ -133,6 +134,10 @@ export function lookInto(
     checkoff(id) {
       const key = thingKey(db, id);
       return key === undefined ? null : checkoffOf(db, key);
+    },
+    swap(id) {
+      const key = thingKey(db, id);
+      return key === undefined ? null : swapOf(factsOf(db, key));
     },
     defect(id) {
       const key = thingKey(db, id);

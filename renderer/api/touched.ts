@@ -8,6 +8,7 @@ const CHECKS: readonly QuestionName[] = [
   'checkoff.page',
   'checkoffs.list',
   'chains.list',
+  'swaps.list',
   'defects.list',
 ];
 

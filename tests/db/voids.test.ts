@@ -21,6 +21,8 @@ const LEAVES_CACHES: ReadonlySet<string> = new Set([
   'item.handOver',
   'carry.set',
   'checkoff.mark',
+  'swap.many',
+  'swap.settle',
   'checkoff.schedule',
   'checkoff.missed',
   'department.amend',

@@ -1,7 +1,7 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
-import type { CarryHolder, DefectLine, OwedLine } from '../../../db/api-checks.ts';
+import type { CarryHolder, DefectLine, OwedLine, SwapLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
@@ -14,7 +14,7 @@ import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './checks.module.css';
-import { beginForm, dueWords, missedForm, settleForm } from './forms.ts';
+import { beginForm, dueWords, missedForm, settleForm, swapManyForm, swapSettleForm } from './forms.ts';
 
 /** Is it all there and does it work? Every unit with its list, its last check-off and what was found wrong. */
 export function Checks() {
@@ -22,6 +22,7 @@ export function Checks() {
   const navigate = useNavigate();
   const holders = useAsk('carry.holders', {}, { keep: true });
   const defects = useAsk('defects.list', { open: true }, { keep: true });
+  const swaps = useAsk('swaps.list', { open: true }, { keep: true }).data ?? [];
   const summary = useAsk('department.summary', {}).data;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [beginning, setBeginning] = useState(false);
@@ -54,6 +55,11 @@ export function Checks() {
   };
   useKeys('The unit', [
     { key: 'l', label: 'Its carry list', run: () => at && list(at) },
+    {
+      key: 'x',
+      label: 'Many swapped at once, numbers owed',
+      run: () => at && summary && setForm(swapManyForm(at, summary.today)),
+    },
     { key: 't', label: 'Its last signed check-off', run: () => at?.last && open(at.last.id) },
   ]);
   return (
@@ -78,6 +84,18 @@ export function Checks() {
             onOpen={go}
             onActive={setActive}
           />
+          {swaps.length > 0 ? (
+            <>
+              <h2 className={styles.section}>Swapped, numbers owed</h2>
+              <RowTable
+                label="Swapped, numbers owed"
+                columns={SWAPS}
+                rows={swaps}
+                keyOf={w => w.id}
+                onOpen={w => setForm(swapSettleForm(w))}
+              />
+            </>
+          ) : null}
           {missed.length > 0 ? (
             <>
               <h2 className={styles.section}>Late and missed</h2>
@@ -119,6 +137,9 @@ export function Checks() {
                 The last one
               </Action>
             ) : null}
+            <Action hint="x" onClick={() => summary && setForm(swapManyForm(at, summary.today))}>
+              Many swapped
+            </Action>
             <PrintAction paper={{ paper: 'check-off sheet', of: at.of }} label="Print a sheet" />
           </>
         ) : null}
@@ -144,6 +165,24 @@ export function Checks() {
 /** What is owed of a unit now: what is late before what is due today. */
 const owedNow = (h: CarryHolder): OwedLine | null =>
   h.owed.findLast(o => o.state === 'late') ?? h.owed.find(o => o.state === 'owed') ?? null;
+
+const SWAPS: readonly TableColumn<SwapLine>[] = [
+  { key: 'on', head: 'When', figure: true, cell: w => dateText(w.on) },
+  { key: 'name', head: 'Unit', cell: w => <strong className={styles.oneLine}>{w.name}</strong> },
+  { key: 'what', head: 'What', cell: w => `${capital(w.family)}: ${w.down} down, ${w.up} up` },
+  {
+    key: 'owed',
+    head: 'Owed',
+    cell: w => (
+      <b className={styles.wrong}>
+        {w.owed.down} down, {w.owed.up} up
+      </b>
+    ),
+  },
+  { key: 'rack', head: 'Rack', cell: w => w.rack },
+  { key: 'note', head: 'Note', cell: w => w.note ?? '' },
+  { key: 'by', head: 'By', cell: w => <span className={styles.oneLine}>{w.byName ?? '–'}</span> },
+];
 
 const MISSED: readonly TableColumn<OwedLine>[] = [
   { key: 'due', head: 'Was due', figure: true, cell: o => dueWords(o) },

@@ -1,5 +1,5 @@
 /** The forms of a check-off: begun, signed, countersigned, set aside; a defect settled. */
-import type { CarryHolder, CheckoffPage, DefectLine, OwedLine } from '../../../db/api-checks.ts';
+import type { CarryHolder, CheckoffPage, DefectLine, OwedLine, SwapLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
@@ -167,5 +167,111 @@ export function settleForm(defect: Pick<DefectLine, 'id' | 'what' | 'name' | 'ki
       },
     ],
     done: () => 'Settled.',
+  };
+}
+
+/** Twelve down, twelve up, numbers owed: entered in the night, settled at shift change. */
+export function swapManyForm(holder: Pick<CarryHolder, 'of' | 'name'>, today: string): DeedForm {
+  return {
+    title: `Many swapped at once on ${holder.name}`,
+    verb: 'Numbers owed',
+    initial: { family: 'cylinder', down: '', up: '', at: clockNow(today).slice(11), place: '', note: '' },
+    says: () => [
+      'So many down to the rack, so many up to the rig. The numbers are read at shift change; until then they are owed.',
+    ],
+    rows: () => [
+      [
+        {
+          kind: 'one of',
+          key: 'family',
+          title: 'Of',
+          choices: [
+            { value: 'cylinder', title: 'Cylinders' },
+            { value: 'hose', title: 'Hose' },
+            { value: 'battery', title: 'Batteries' },
+          ],
+        },
+      ],
+      [
+        { kind: 'text', key: 'down', title: 'Down', required: true },
+        { kind: 'text', key: 'up', title: 'Up', required: true },
+        { kind: 'text', key: 'at', title: 'At', note: 'By the clock, today' },
+      ],
+      [{ kind: 'place', key: 'place', title: 'The rack', required: true }],
+      [{ kind: 'text', key: 'note', title: 'Note' }],
+    ],
+    deeds: filled => [
+      {
+        action: 'swap.many',
+        body: {
+          ...body({ of: holder.of, family: filled.family, place: filled.place, note: filled.note }),
+          down: wholeOf(filled.down),
+          up: wholeOf(filled.up),
+          on: clockOf(filled.at ?? '', today),
+        },
+      },
+    ],
+    done: filled => `${filled.down} down, ${filled.up} up: numbers owed.`,
+  };
+}
+
+/** What was typed as a whole number; what is none goes as it is, and the store says so. */
+const wholeOf = (typed: string | undefined): number | string =>
+  /^\d+$/.test((typed ?? '').trim()) ? Number(typed) : (typed ?? '');
+
+/** The numbers of a swap, read at shift change. */
+export function swapSettleForm(swap: SwapLine): DeedForm {
+  const numbers = (typed: string | undefined) =>
+    (typed ?? '')
+      .split(/[\s,;]+/)
+      .map(n => n.trim())
+      .filter(n => n !== '');
+  return {
+    title: `${swap.name}, ${dateText(swap.on)}: ${swap.down} down, ${swap.up} up`,
+    verb: 'These are the numbers',
+    initial: { down: '', up: '', to: '', giveUp: '', on: '' },
+    says: () => [
+      `Owed: ${swap.owed.down} that came down to ${swap.rack}, ${swap.owed.up} that went up. Some may be read now and the rest later.`,
+    ],
+    rows: () => [
+      ...(swap.owed.down > 0
+        ? [
+            [
+              {
+                kind: 'text',
+                key: 'down',
+                title: 'Down, numbers',
+                note: 'Scanned or typed, spaces between',
+              } as const,
+            ],
+          ]
+        : []),
+      ...(swap.owed.up > 0
+        ? [
+            [{ kind: 'text', key: 'up', title: 'Up, numbers' } as const],
+            [{ kind: 'place', key: 'to', title: 'Where those that went up lie' } as const],
+          ]
+        : []),
+      [
+        {
+          kind: 'text',
+          key: 'giveUp',
+          title: 'Why the rest will never be known',
+          note: 'Empty: it stays owed',
+        },
+        on,
+      ],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'swap.settle',
+        body: {
+          ...body({ swap: swap.id, to: filled.to, giveUp: filled.giveUp, on: dateOf(filled, today) }),
+          down: numbers(filled.down),
+          up: numbers(filled.up),
+        },
+      },
+    ],
+    done: () => 'The numbers are kept.',
   };
 }

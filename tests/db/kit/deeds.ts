@@ -105,6 +105,11 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('checkoff.sign', { checkoff: draft(true), finished: started }),
     deed('checkoff.countersign', { checkoff: signed(signer) }),
     deed('checkoff.setAside', { checkoff: draft(false), why: 'Begun on the wrong rig' }),
+    deed('swap.many', { of: g.unit, family: 'hose', down: 2, up: 2, place: g.rack }),
+    deed('swap.settle', {
+      swap: d.must('swap.many', { of: g.unit, family: 'hose', down: 2, up: 0, place: g.rack }),
+      giveUp: 'Nobody wrote them down',
+    }),
     deed('defect.report', { of: g.unit, kind: 'low', note: 'Foam down to 3 gal' }),
     deed('defect.close', {
       defect: d.must('defect.report', { of: g.unit, kind: 'low', note: 'Fuel' }),

@@ -22,6 +22,10 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         keys: [
           { key: 'l', does: 'its carry list' },
           { key: 't', does: 'its last signed check-off' },
+          {
+            key: 'x',
+            does: 'many swapped at once: twelve down, twelve up, numbers owed until they are read',
+          },
           { key: 'p', does: 'print a sheet for the compartment floor' },
         ],
       },
