@@ -7,6 +7,7 @@ import type { Schedule } from '../domain/checkoffs/schedule.ts';
 import type { CheckoffState as CheckoffDue } from '../domain/checkoffs/settle.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
+import type { Source } from '../domain/rulebook/types.ts';
 import type { Deed, RowProblem } from './api.ts';
 
 /** A tracked thing as a carry list sees it. */
@@ -60,6 +61,21 @@ export interface CarryPage {
   extra: CarriedThing[];
   /** The schedules in force on the day. */
   schedules: Schedule[];
+  /** What the published lists ask of such a rig, and what the list has of it; nothing where none is published. */
+  published: PublishedLine[];
+}
+
+/** A published minimum held against a list. */
+export interface PublishedLine {
+  id: string;
+  title: string;
+  unit: string;
+  atLeast: number;
+  /** Null where it cannot be told; then why. */
+  has: number | null;
+  why: string | null;
+  met: boolean;
+  source: Source;
 }
 
 /** One time that a check-off fell or falls due. */

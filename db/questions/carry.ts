@@ -1,19 +1,21 @@
 /** Carry lists: who has one, and one of them line by line with what is known of it. */
 import { z } from 'zod';
+import { holdAgainst, publishedKind } from '../../domain/carry/required.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
 import type { Deed } from '../api.ts';
-import type { CarryHolder, CarryPage, CarrySheet } from '../api-checks.ts';
+import type { CarryHolder, CarryPage, CarrySheet, PublishedLine } from '../api-checks.ts';
 import { factsOf } from '../caches/facts.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { readCarrySheet } from '../files/carry/read.ts';
 import { readGrid, SheetError } from '../files/sheet/index.ts';
-import { holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
+import { one } from '../store/statements.ts';
+import { type Holder, holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
 import { linesOn } from './carry-lines.ts';
 import { checkoffLines } from './checkoffs.ts';
 import { defectsOf } from './defects.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { owedOf } from './owed.ts';
-import { CannotAnswer, question } from './types.ts';
+import { type Asking, CannotAnswer, question } from './types.ts';
 
 export const carryHolders = question({
   name: 'carry.holders',
@@ -70,10 +72,33 @@ export const carryPage = question({
       schedules: schedulesOf(factsOf(asking.db, holder.key)).filter(
         s => s.from <= on && (s.until === null || s.until >= on),
       ),
+      published: publishedFor(asking, holder, lines),
     };
   },
   example: { of: 'Engine 31' },
 });
+
+/** The published list for the kind of unit, held against its lines and the rig its crew rides. */
+function publishedFor(asking: Asking, holder: Holder, lines: readonly CarryLine[]): PublishedLine[] {
+  const kind = publishedKind(holder.kind);
+  if (kind === null) return [];
+  const rig = one<{ pump: number | null; tank: number | null }>(
+    asking.db,
+    `SELECT attributes ->> '$.pump_gpm' AS pump, attributes ->> '$.tank_gal' AS tank FROM items WHERE key = ?`,
+    holder.rig?.key ?? -1,
+  );
+  return holdAgainst(kind, lines, {
+    pump_gpm: rig?.pump ?? null,
+    tank_gal: rig?.tank ?? null,
+  }).map(({ minimum: { id, title, unit, atLeast, source }, ...held }) => ({
+    id,
+    title,
+    unit,
+    atLeast,
+    source,
+    ...held,
+  }));
+}
 
 export const carryPreview = question({
   name: 'carry.preview',

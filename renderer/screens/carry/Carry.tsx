@@ -2,22 +2,20 @@ import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { CarryLineNow, CarryPage } from '../../../db/api-checks.ts';
-import { capital } from '../../../domain/capital.ts';
-import type { Schedule } from '../../../domain/checkoffs/schedule.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
-import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
+import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
-import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from '../checks/checks.module.css';
 import { readSheet } from '../import/sheet.ts';
-import { endForm, lineForm } from './forms.ts';
+import { COLUMNS, EXTRA, PUBLISHED, SCHEDULES } from './columns.tsx';
+import { endForm, lineForm, templateForm } from './forms.ts';
 import { SheetDialog } from './SheetDialog.tsx';
-import { scheduleForm, scheduleWords } from './scheduleForm.ts';
+import { scheduleForm } from './scheduleForm.ts';
 
 /** The carry list of a unit or a reserve rig, line by line, against what is known to ride there. */
 export function Carry({ of }: { of: string }) {
@@ -47,9 +45,11 @@ function OneList({ page }: { page: CarryPage }) {
   const families = vocabulary?.families ?? [];
   const change = (l: CarryLineNow) => setForm(lineForm(page, families, l));
   const more = () => setForm(lineForm(page, families, null, line?.place));
+  const begin = () => setForm(templateForm(page));
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/checks' }));
   useKeys('The list', [
     { key: 'n', label: 'A line more', run: more },
+    { key: 'k', label: 'A list to begin from', run: begin },
     { key: 'v', label: 'Bring a sheet', run: () => chooser.current?.click() },
     { key: 'y', label: 'When it is gone through', run: () => setForm(scheduleForm(page, null)) },
     { key: 'Delete', label: 'Take the line off the list', run: () => line && setForm(endForm(page, line)) },
@@ -97,6 +97,23 @@ function OneList({ page }: { page: CarryPage }) {
             />
           </>
         ) : null}
+        {page.published.length > 0 ? (
+          <>
+            <h2 className={styles.section}>
+              What the published lists ask{' '}
+              <span className={styles.soft}>
+                an advice: your AHJ says which edition binds you; what is not stated is not counted
+              </span>
+            </h2>
+            <RowTable
+              label="What the published lists ask"
+              columns={PUBLISHED}
+              rows={[...page.published].sort((a, b) => Number(a.met) - Number(b.met))}
+              keyOf={m => m.id}
+              isFaint={m => m.met}
+            />
+          </>
+        ) : null}
         {page.extra.length > 0 ? (
           <>
             <h2 className={styles.section}>On the rig and on no line</h2>
@@ -124,6 +141,9 @@ function OneList({ page }: { page: CarryPage }) {
             Take it off
           </Action>
         ) : null}
+        <Action hint="k" onClick={begin}>
+          Begin from a list
+        </Action>
         <Action hint="v" onClick={() => chooser.current?.click()}>
           Bring a sheet
         </Action>
@@ -157,76 +177,6 @@ function OneList({ page }: { page: CarryPage }) {
     </div>
   );
 }
-
-const COLUMNS: readonly TableColumn<CarryLineNow>[] = [
-  { key: 'code', head: 'Code', cell: l => <span className="mono">{l.code}</span> },
-  { key: 'place', head: 'Place', cell: l => <span className={styles.oneLine}>{l.place}</span> },
-  { key: 'what', head: 'What', cell: l => (l.critical ? <b>{l.what}</b> : l.what) },
-  { key: 'critical', head: 'Critical', cell: l => (l.critical ? 'critical' : '') },
-  { key: 'qty', head: 'Carried', figure: true, cell: l => l.qty },
-  { key: 'min', head: 'Least', figure: true, cell: l => l.min },
-  {
-    key: 'how',
-    head: 'By',
-    cell: l => (
-      <span className={styles.oneLine}>
-        {l.reading
-          ? `${l.reading.title}${l.reading.atLeast ? `, at least ${l.reading.atLeast}` : ''}`
-          : capital(l.verify)}
-      </span>
-    ),
-  },
-  {
-    key: 'serving',
-    head: 'Known here',
-    figure: true,
-    cell: l => (l.serving === null ? <span className={styles.soft}>counted</span> : l.serving),
-  },
-  {
-    key: 'lacking',
-    head: 'Lacking',
-    figure: true,
-    cell: l =>
-      l.lacking === 0 ? (
-        '–'
-      ) : (
-        <b className={l.qty - l.lacking < l.min ? styles.wrong : undefined}>
-          {l.lacking}
-          {l.qty - l.lacking < l.min ? ' short' : ''}
-        </b>
-      ),
-  },
-  {
-    key: 'checked',
-    head: 'Last gone through',
-    figure: true,
-    cell: l => (l.checked ? dateText(l.checked.on) : <span className={styles.soft}>never</span>),
-  },
-  {
-    key: 'defects',
-    head: 'Open',
-    cell: l => l.defects.map(d => `${d.kind}${d.note ? `: ${d.note}` : ''}`).join('; '),
-  },
-];
-
-const SCHEDULES: readonly TableColumn<Schedule>[] = [
-  { key: 'title', head: 'What', cell: s => <strong>{s.title}</strong> },
-  { key: 'every', head: 'When', cell: s => capital(scheduleWords(s)) },
-  { key: 'grace', head: 'Hours of grace', figure: true, cell: s => s.graceHours },
-  { key: 'by', head: 'By', cell: s => s.by ?? 'whoever is there' },
-  {
-    key: 'what',
-    head: 'Goes through',
-    cell: s =>
-      `${s.scope === 'operated only' ? 'what is operated or read' : 'everything'}${s.places ? ` in ${s.places.join(', ')}` : ''}`,
-  },
-];
-
-const EXTRA: readonly TableColumn<CarryPage['extra'][number]>[] = [
-  { key: 'number', head: 'Number', cell: t => <span className="mono">{t.number}</span> },
-  { key: 'what', head: 'What', cell: t => t.what },
-  { key: 'place', head: 'Where', cell: t => t.place || 'in no place of it' },
-];
 
 function Numbers({ page }: { page: CarryPage }) {
   const short = page.lines.filter(l => l.qty - l.lacking < l.min).length;

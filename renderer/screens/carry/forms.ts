@@ -3,6 +3,7 @@
 import type { Problem } from '../../../db/api.ts';
 import type { CarryLineNow, CarryPage } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
+import { TEMPLATES } from '../../../domain/carry/templates.ts';
 import { VERIFY } from '../../../domain/carry/types.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
@@ -168,5 +169,39 @@ export function endForm(page: Pick<CarryPage, 'of' | 'name'>, line: CarryLineNow
       },
     ],
     done: () => `${line.what} is off the list.`,
+  };
+}
+
+/** A list to begin from: every line of it is put on, and edited after. */
+export function templateForm(page: Pick<CarryPage, 'of' | 'name' | 'kind' | 'lines'>): DeedForm {
+  const offered = TEMPLATES.find(t => page.kind?.includes(t.kind)) ?? TEMPLATES[0];
+  const chosen = (filled: Filled) => TEMPLATES.find(t => t.kind === filled.kind) ?? offered;
+  return {
+    title: `A list to begin from, for ${page.name}`,
+    verb: 'Put them on the list',
+    initial: { kind: offered?.kind ?? '', on: '' },
+    says: filled => [
+      `${chosen(filled)?.lines.length ?? 0} lines, each with where its number is from: published lists as far as they were seen, and common practice. Name your own places and quantities afterwards.`,
+      ...(page.lines.length > 0 ? [`The ${page.lines.length} lines that are on the list stay.`] : []),
+    ],
+    rows: () => [
+      [
+        {
+          kind: 'pick',
+          key: 'kind',
+          title: 'For',
+          required: true,
+          choices: TEMPLATES.map(t => ({ value: t.kind, title: t.title, detail: `${t.lines.length} lines` })),
+        },
+      ],
+      [{ kind: 'date', key: 'on', title: 'From' }],
+    ],
+    deeds: (filled, today) => [
+      {
+        action: 'carry.set',
+        body: { of: page.of, lines: chosen(filled)?.lines ?? [], on: dateOf(filled, today) },
+      },
+    ],
+    done: filled => `${chosen(filled)?.lines.length ?? 0} lines are on the list of ${page.name}.`,
   };
 }

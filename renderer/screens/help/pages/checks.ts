@@ -128,10 +128,12 @@ export const CHECK_PAGES: readonly HelpPage[] = [
       {
         says: [
           'The list goes with the crew and the compartments with the rig: on a reserve rig the lines look for the places of the same name there.',
+          'Under the list stands what the published lists ask of such a rig, with source and edition, and what the list has of it. It is an advice; what is not stated is not counted.',
           'Enter changes a line. A line that is changed or taken off changes from its day on. The list of an old day stays as it was, and so does a check-off that was signed by it.',
         ],
         keys: [
           { key: 'n', does: 'a line more' },
+          { key: 'k', does: 'a list to begin from, by kind of rig' },
           { key: 'v', does: 'bring a sheet: every row is shown as the line it becomes, before any is taken' },
           { key: 'y', does: 'when it is gone through: each shift, daily, weekly, monthly' },
           { key: 'j', does: 'the rig it rides on' },
