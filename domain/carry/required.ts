@@ -222,10 +222,11 @@ function measured(
     }
     case 'count': {
       const { words, family } = measure;
-      return {
-        has: sum(lines.filter(l => words.test(l.what) || (family !== undefined && l.family === family))),
-        why: null,
-      };
+      const called = lines.filter(l => words.test(l.what) || (family !== undefined && l.family === family));
+      // That no line is called so may mean that it is called something else.
+      return called.length === 0
+        ? { has: null, why: 'No line of the list is called so.' }
+        : { has: sum(called), why: null };
     }
   }
 }

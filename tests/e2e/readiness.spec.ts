@@ -33,7 +33,12 @@ test.describe('with the demo department', () => {
     const hose = panel(page).getByRole('button', { name: /31-107 Service test overdue since 13 Jun 2026/ });
     await expect(hose).toBeFocused();
     await keys.press('ArrowDown');
-    await expect(panel(page).getByRole('button', { name: /LGT-2 Tagged out/ })).toBeFocused();
+    // What limits comes after what blocks, and of that what the carry list lacks comes first.
+    await expect(
+      panel(page)
+        .getByRole('button', { name: /: \d+ of \d+/ })
+        .first(),
+    ).toBeFocused();
     await keys.press('ArrowUp');
     await keys.press('Enter');
     await expect(panel(page).getByText(/The rule:/)).toBeVisible();

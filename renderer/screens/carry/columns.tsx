@@ -83,7 +83,10 @@ export const PUBLISHED: readonly TableColumn<PublishedLine>[] = [
   {
     key: 'met',
     head: 'It is',
-    cell: m => (m.met ? '✓ met' : <b className={styles.wrong}>{m.has === null ? 'not known' : 'not met'}</b>),
+    cell: m => {
+      if (m.met) return '✓ met';
+      return m.has === null ? <b>not known</b> : <b className={styles.wrong}>not met</b>;
+    },
   },
   { key: 'why', head: 'Why', cell: m => m.why ?? '' },
   {

@@ -38,7 +38,7 @@ export function dueColumns(
       sort: sort('title'),
       cell: r => <DutyTitle row={r} />,
     },
-    { key: 'state', head: 'State', width: '12ch', cell: r => <StateMark state={r.state} /> },
+    { key: 'state', head: 'State', width: '13ch', cell: r => <StateMark state={r.state} /> },
     {
       key: 'due',
       head: 'Due',

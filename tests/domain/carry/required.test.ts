@@ -121,6 +121,11 @@ describe('a list held against them', () => {
     const nozzles = line('nozzle', 9, { family: 'nozzle', like: {} });
     expect(held('pumper', [nozzles]).get('pumper.nozzle-95')).toMatchObject({ has: null, met: false });
     expect(held('pumper', []).get('pumper.pump')).toMatchObject({ has: null, met: false });
+    expect(held('pumper', []).get('pumper.rubber-mallet')).toMatchObject({ has: null, met: false });
+    expect(held('pumper', [line('Traffic cone', 3)]).get('pumper.traffic-cone')).toMatchObject({
+      has: 3,
+      met: false,
+    });
   });
 
   it('of a quint asks for 85 ft and one of each kind: feet alone are not enough', () => {
