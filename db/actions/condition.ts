@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
 import { type Condition, HOW_KNOWN } from '../../domain/facts.ts';
+import { policyOn } from '../../domain/rulebook/book.ts';
 import { withArticle } from '../../domain/rulebook/words.ts';
 import { id, longWords, mustBe, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
@@ -15,7 +16,7 @@ function conditionDeed(spec: {
   entitlement?: Action['entitlement'];
   words: 'reason' | 'note';
   needed: boolean;
-  also?: (look: Look, item: string) => Refusal[];
+  also?: (look: Look, item: string, by: string | null) => Refusal[];
 }): Action {
   const said = spec.needed ? longWords : longWords.optional();
   return action({
@@ -37,11 +38,11 @@ function conditionDeed(spec: {
     entitlement: spec.entitlement ?? 'record',
     refs: ['item'],
     family: familyOfItem,
-    check: (look, body) => [
+    check: (look, body, { by }) => [
       ...deedOnItem(look, body.item, body.on),
       ...gone(look, body.item, 'changed'),
       ...frozen(look, body.item, spec.name),
-      ...(spec.also?.(look, body.item) ?? []),
+      ...(spec.also?.(look, body.item, by) ?? []),
     ],
     apply: (_entry, body) => ({
       facts: [
@@ -118,9 +119,22 @@ export const itemReturn = conditionDeed({
   entitlement: 'return',
   words: 'note',
   needed: false,
-  also(look, item) {
+  also(look, item, by) {
     const known = look.item(item);
     if (!known) return [];
+    if (
+      policyOn(look.book, 'return after repair', look.today) === 'another member' &&
+      by !== null &&
+      look.repairedBy(item) === by
+    )
+      return [
+        refuse(
+          'repaired it',
+          `Whoever repaired ${known.number} does not return it to service: the department has chosen so.`,
+          'Let another member look at it and sign.',
+          'by',
+        ),
+      ];
     if (known.condition === 'retired')
       return [
         refuse(

@@ -46,6 +46,8 @@ export interface Look {
   /** The schedules by which it is gone through. */
   schedules(of: string): readonly Schedule[];
   checkoff(id: string): CheckoffKnown | null;
+  /** The member who told of the last repair of a thing, while it is out for it; null where there is none. */
+  repairedBy(item: string): string | null;
   /** A swap of many, with how many numbers were read of it. */
   swap(id: string): SwapTold | null;
   /** A defect, and the thing it put out of service where that is still out. */

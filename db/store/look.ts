@@ -135,6 +135,19 @@ export function lookInto(
       const key = thingKey(db, id);
       return key === undefined ? null : checkoffOf(db, key);
     },
+    repairedBy(id) {
+      const repairs = factsOfKind(id, 'owed').filter(f => String(f.values.because).startsWith('repaired'));
+      const last = repairs.at(-1);
+      const back = factsOfKind(id, 'condition').findLast(f => f.values.condition === 'serviceable');
+      if (!last || (back && inOrder(last, back) < 0)) return null;
+      return (
+        one<{ by: string | null }>(
+          db,
+          'SELECT e.by FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq WHERE f.id = ?',
+          last.id,
+        )?.by ?? null
+      );
+    },
     swap(id) {
       const key = thingKey(db, id);
       return key === undefined ? null : swapOf(factsOf(db, key));

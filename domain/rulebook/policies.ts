@@ -57,4 +57,15 @@ export const POLICIES: readonly Policy[] = [
     law: 'The life counts in years from the manufacture date; the day is not stated. Choose with the AHJ.',
     source: cfr('180.205(c); interpretation 11-0131', 'common practice'),
   },
+  {
+    id: 'return after repair',
+    title: 'May whoever repaired a thing return it to service?',
+    choices: [
+      { value: 'anyone entitled', title: 'Yes, as anyone who is entitled' },
+      { value: 'another member', title: 'No, another member who is entitled does' },
+    ],
+    offer: 'anyone entitled',
+    law: 'No text that was read asks for another member. What the repair owes must have passed in either case.',
+    source: { document: 'common practice', section: '', edition: '', confidence: 'common practice' },
+  },
 ];

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { CarryPage, CheckoffPage, DefectLine } from '../../db/api-checks.ts';
+import { familyOf } from '../../domain/rulebook/index.ts';
 import { carrying, present } from './kit/carry.ts';
 
 type Carrying = Awaited<ReturnType<typeof carrying>>;
@@ -260,6 +261,23 @@ describe('what was found wrong', () => {
     expect(await open()).toEqual([]);
     const { rows } = await c.d.ask<{ rows: DefectLine[] }>('defects.list', {});
     expect(rows[0]?.closed?.how).toBe('back in service');
+  });
+
+  it('is ended by another than the repairer where the department has chosen so', async () => {
+    const { c } = await signed('tag out');
+    const repair = familyOf('power-tool')?.repairs.find(r => r.owes.length === 0)?.kind;
+    c.d.must('item.repaired', { item: c.saw, kind: repair, note: 'New cord' });
+    const officer = c.d.must('member.add', {
+      number: '209',
+      name: 'B. Whitlow',
+      position: 'company officer',
+    });
+    c.d.must('policy.choose', { policy: 'return after repair', choice: 'another member' });
+    expect(c.d.codes('item.return', { item: c.saw })).toEqual(['repaired it']);
+    c.d.must('item.return', { item: c.saw }, { by: officer });
+    // Out again for another reason: nobody has repaired it since.
+    c.d.must('item.tagOut', { item: c.saw, reason: 'Chain dull' });
+    c.d.must('item.return', { item: c.saw });
   });
 
   it('is settled when its thing is gone for good', async () => {

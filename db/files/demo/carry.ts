@@ -1,6 +1,6 @@
 /** What each unit and reserve rig of the district must carry: its list as it was drawn up in the first week. */
 import { addDays } from '../../../domain/calendar/day.ts';
-import type { Verify } from '../../../domain/carry/types.ts';
+import type { LineBody, Verify } from '../../../domain/carry/types.ts';
 import { describe as inWords } from '../../../domain/describe.ts';
 import type { Values } from '../../../domain/facts.ts';
 import type { Thing, World } from './deeds.ts';
@@ -83,17 +83,7 @@ export function planCarry(world: World, things: readonly Thing[]): Map<string, P
   return lists;
 }
 
-interface LineOfPlan {
-  what: string;
-  family: string | null;
-  like: Values;
-  qty: number;
-  min: number;
-  place: string;
-  critical: boolean;
-  verify: Verify;
-  reading: { title: string; unit: string; atLeast: string } | null;
-}
+type LineOfPlan = Omit<LineBody, 'source'>;
 
 /** A line for each kind of thing in a place. */
 function trackedIn(place: string, things: readonly Thing[]): LineOfPlan[] {

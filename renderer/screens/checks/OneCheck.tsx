@@ -11,12 +11,10 @@ import {
   unfinished,
 } from '../../../domain/checkoffs/marks.ts';
 import { useAsk } from '../../api/ask.ts';
-import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
-import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Notice, NotReady } from '../../parts/words/NotReady.tsx';
 import { CodeBox, type Said } from './CodeBox.tsx';
@@ -24,6 +22,7 @@ import styles from './checks.module.css';
 import { lineColumns, placeColumns } from './columns.tsx';
 import { ExceptionDialog } from './ExceptionDialog.tsx';
 import { countersignForm, setAsideForm, signForm } from './forms.ts';
+import { GoingFoot, KINDS } from './GoingFoot.tsx';
 import { LeaveOutDialog, ReadingDialog } from './SmallDialogs.tsx';
 import { useMarks } from './useMarks.ts';
 
@@ -44,15 +43,6 @@ type Asked =
   | { ask: 'reading'; line: CarryLineNow }
   | { ask: 'leave out'; place: CheckoffPlace }
   | null;
-
-const KINDS: readonly { key: string; kind: ExceptionKind; label: string }[] = [
-  { key: 'm', kind: 'missing', label: 'Missing' },
-  { key: 'd', kind: 'damaged', label: 'Damaged' },
-  { key: 's', kind: 'short', label: 'Short' },
-  { key: 'l', kind: 'low', label: 'Low' },
-  { key: 'e', kind: 'expired', label: 'Expired' },
-  { key: 'x', kind: 'wrong place', label: 'Wrong place' },
-];
 
 function Going({ page }: { page: CheckoffPage }) {
   useDocumentTitle(`${page.name}, check-off · Baybook`);
@@ -286,54 +276,21 @@ function Going({ page }: { page: CheckoffPage }) {
           ) : null}
         </section>
       </div>
-      <footer className={styles.foot}>
-        {isDraft ? (
-          <>
-            {pane === 'places' ? (
-              <>
-                <Action weight="main" hint="a" onClick={present}>
-                  All present
-                </Action>
-                <Action hint="Enter" onClick={() => intoLines(0)}>
-                  Its lines
-                </Action>
-                <Action hint="z" onClick={() => place && setAsked({ ask: 'leave out', place })}>
-                  Leave out
-                </Action>
-              </>
-            ) : (
-              <>
-                <Action weight={line && needsEntry(line) ? 'main' : 'plain'} hint="o" onClick={operate}>
-                  Works
-                </Action>
-                {KINDS.map(({ key, kind, label }) => (
-                  <Action
-                    key={key}
-                    hint={key}
-                    onClick={() => line && setAsked({ ask: 'exception', line, kind })}
-                  >
-                    {label}
-                  </Action>
-                ))}
-              </>
-            )}
-            <Action hint="r" onClick={everythingElse}>
-              The rest is present
-            </Action>
-            <Action weight={left.length === 0 ? 'main' : 'plain'} hint="g" onClick={() => void sign()}>
-              Sign
-            </Action>
-          </>
-        ) : page.state === 'signed' ? (
-          <Action weight="main" hint="g" onClick={() => setForm(countersignForm(page))}>
-            Countersign
-          </Action>
-        ) : null}
-        <PrintAction paper={{ paper: 'check-off sheet', of: page.of }} label="Print the sheet" />
-        <Action weight="quiet" hint="Escape" onClick={back}>
-          Back
-        </Action>
-      </footer>
+      <GoingFoot
+        page={page}
+        pane={pane}
+        isWhole={left.length === 0}
+        wantsEntry={line !== undefined && needsEntry(line)}
+        onPresent={present}
+        onLines={() => intoLines(0)}
+        onLeaveOut={() => place && setAsked({ ask: 'leave out', place })}
+        onWorks={operate}
+        onWrong={kind => line && setAsked({ ask: 'exception', line, kind })}
+        onRest={everythingElse}
+        onSign={() => void sign()}
+        onCountersign={() => setForm(countersignForm(page))}
+        onBack={back}
+      />
       {asked?.ask === 'exception' && place ? (
         <ExceptionDialog
           line={asked.line}
