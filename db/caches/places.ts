@@ -6,7 +6,7 @@ import { numberSort } from '../../domain/number.ts';
 import { type RideFact, ridesFrom } from '../../domain/rigs/rides.ts';
 import { all, type Db, prepared, run } from '../store/statements.ts';
 import { identityOf } from './facts.ts';
-import { factsByThing } from './many.ts';
+import { factsOfPlaces } from './many.ts';
 import { rideFactsOf } from './rides.ts';
 import { writeWords } from './words.ts';
 
@@ -31,7 +31,7 @@ export function derivePlaces(db: Db): void {
   );
   const known = new Map<string, Known>();
   const rides: RideFact[] = [];
-  for (const { key, id, facts } of factsByThing(db, 'place')) {
+  for (const { key, id, facts } of factsOfPlaces(db)) {
     const identity = identityOf(facts);
     if (!identity) {
       run(db, 'DELETE FROM words WHERE rowid = ?', key);

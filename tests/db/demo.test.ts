@@ -98,7 +98,9 @@ function bodies(db: Db): string {
 }
 
 describe('the demo as a whole', () => {
-  it('of today holds nothing that was told after now, and the same as one of a day that is over', () => {
+  it('of today holds nothing that was told after now, and the same as one of a day that is over', {
+    timeout: 60_000,
+  }, () => {
     const now = Date.UTC(2026, 10, 25, 12, 30);
     const { db } = demo(ON, 1, now);
     const latest = (of: Db) => one<{ at: number }>(of, 'SELECT max(recorded_at) AS at FROM entries')?.at ?? 0;

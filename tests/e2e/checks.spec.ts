@@ -175,7 +175,6 @@ test.describe('with the demo department', () => {
       .first()
       .focus();
     await goThrough(keys, page);
-    await look(page, 'check-off-from-paper');
     await sign(keys, page);
     expect(report('a paper sheet of an engine', keys, began)).toBeLessThan(120);
     const { rows } = await host.ask(page, 'checkoffs.list', { of });
@@ -211,7 +210,6 @@ test.describe('with the demo department', () => {
     await keys.press('ArrowDown');
     await expect(page.getByRole('option').first()).toBeVisible();
     await keys.press('Enter');
-    await look(page, 'check-off-swap');
     await keys.press('Enter');
     await expect(dialog).toHaveCount(0);
     await sign(keys, page);
