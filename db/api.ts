@@ -18,6 +18,7 @@ import type {
 import type { UnitSystem } from '../domain/units.ts';
 import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
+import type { NoticeQuestions } from './api-notices.ts';
 import type { RuleQuestions } from './api-rules.ts';
 
 /** What was wrong, where, and what to do about it. */
@@ -390,7 +391,7 @@ export interface ImportRequest {
 }
 
 /** Every question: what it takes and what it answers. */
-export interface Questions extends CheckQuestions, DeskQuestions, RuleQuestions {
+export interface Questions extends CheckQuestions, DeskQuestions, NoticeQuestions, RuleQuestions {
   'department.summary': { takes: { on?: string }; gives: DepartmentSummary | null };
   'due.list': {
     takes: DueFilter & Page & { sort?: 'due' | 'number' | 'place' | 'title'; descending?: boolean };

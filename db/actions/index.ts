@@ -8,6 +8,8 @@ import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import { noteClose, noteWrite } from './notes.ts';
+import { noticeExpect, noticeSettle } from './notice-things.ts';
+import { noticeClose, noticeIssue } from './notices.ts';
 import * as people from './people.ts';
 import * as places from './places.ts';
 import { recordAdd, voidDeed } from './records.ts';
@@ -74,6 +76,10 @@ const LIST: readonly Action[] = [
   defectClose,
   noteWrite,
   noteClose,
+  noticeIssue,
+  noticeSettle,
+  noticeExpect,
+  noticeClose,
   rulebookAdopt,
   rulebookEnd,
   profileSet,

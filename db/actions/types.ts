@@ -3,9 +3,12 @@ import type { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import type { When } from '../../domain/calendar/when.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
+import type { Concerns, Notice } from '../../domain/chains/notice.ts';
+import type { Standing } from '../../domain/chains/settled.ts';
 import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { Schedule } from '../../domain/checkoffs/schedule.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
+import type { Condition } from '../../domain/facts.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
@@ -52,6 +55,7 @@ export interface Look {
   swap(id: string): SwapTold | null;
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
+  notice(id: string): NoticeSeen | null;
   memberNumbers(): ReadonlySet<string>;
   memberNumber(member: string): string | null;
   /** What a place stands under, or null. */
@@ -79,6 +83,21 @@ export interface CheckoffKnown {
   signedBy: string | null;
   countersigned: boolean;
   setAside: boolean;
+}
+
+/** A recall or stop-use notice, with every thing it concerns or perhaps does. */
+export interface NoticeSeen extends Notice {
+  closed: boolean;
+  things: readonly {
+    item: string;
+    number: string;
+    serial: string | null;
+    condition: Condition;
+    concerns: Concerns;
+    standing: Standing;
+  }[];
+  /** Serials that the maker names and nobody could find; `found` is the thing that has turned up as one. */
+  expected: readonly { serial: string; found: { number: string } | null; open: boolean }[];
 }
 
 export interface MeterRead {

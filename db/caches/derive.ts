@@ -33,6 +33,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('member').length > 0) keys.add('members');
   if (ofKind('department', 'agency').length > 0) keys.add('department');
   if (ofKind('note').length > 0) keys.add('notes');
+  if (ofKind('notice').length > 0) keys.add('notices');
   for (const key of ofKind('check-off')) deriveCheckoff(db, key);
   for (const key of ofKind('defect')) deriveDefect(db, key);
   if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');

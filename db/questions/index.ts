@@ -14,6 +14,7 @@ import { ledgerVerify, vocabularyList } from './ledger.ts';
 import { makesList } from './makes.ts';
 import { itemMeters } from './meters.ts';
 import { changesSince, notesList } from './notes.ts';
+import { noticePage, noticesList } from './notices.ts';
 import { paperMake } from './paper.ts';
 import { rulebookPreview } from './preview.ts';
 import { readinessNow } from './readiness.ts';
@@ -67,6 +68,8 @@ const LIST = [
   chainsList,
   swapsList,
   defectsList,
+  noticesList,
+  noticePage,
   paperMake,
 ] as unknown as Question[];
 

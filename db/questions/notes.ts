@@ -157,6 +157,8 @@ function inWords(asking: Asking, action: string, fact: FirstFact | undefined): s
   const values = fact ? (JSON.parse(fact.values) as Record<string, unknown>) : {};
   if (action === 'note.write') return `Pass-on note: ${values.text}`;
   if (action === 'note.close') return 'Pass-on note closed';
+  if (action === 'notice.issue')
+    return `${capital(String(values.kind))}${values.kind === 'recall' ? '' : ' notice'}: ${values.title}`;
   // What a thing was received with is on its page; here many of them stand under one line.
   if (action === 'item.receive') return 'Received';
   if (fact?.kind === 'ride') return ridden(asking, values.unit);

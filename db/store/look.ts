@@ -10,6 +10,7 @@ import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
+import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
 import { all, type Db, one } from './statements.ts';
@@ -164,6 +165,11 @@ export function lookInto(
         closed: isClosed,
         out: isOut && thing ? { number: thing.number, condition: thing.condition } : null,
       };
+    },
+    notice(id) {
+      // A rig that the act touched is a place; both are looked at as they are now and not as the caches have them.
+      const fresh = [...touchedOf('item'), ...touchedOf('place')].map(known => [known, item(known)] as const);
+      return noticeSeen(db, thingKey(db, id), new Map(fresh));
     },
     noteClosed(note) {
       const key = thingKey(db, note);

@@ -12,6 +12,9 @@ const CHECKS: readonly QuestionName[] = [
   'defects.list',
 ];
 
+/** Notices are held against things as they are now. */
+const NOTICES: readonly QuestionName[] = ['notices.list', 'notice.page'];
+
 /** How units and rigs stand: told from things, their dates, their places and their check-offs. */
 const STANDING: readonly QuestionName[] = [
   'readiness.now',
@@ -46,6 +49,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'department.summary',
     'places.list',
     'import.preview',
+    ...NOTICES,
     ...STANDING,
   ],
   places: [
@@ -58,11 +62,13 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'item.page',
     'item.history',
     'notes.list',
+    ...NOTICES,
     ...STANDING,
   ],
   notes: ['notes.list', 'readiness.now'],
+  notices: NOTICES,
   checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
-  members: ['members.list', 'search.all', 'notes.list', 'item.history'],
+  members: ['members.list', 'search.all', 'notes.list', 'item.history', ...NOTICES],
   rulebook: [
     'rulebook.list',
     'rulebook.trial',
