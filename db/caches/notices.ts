@@ -12,7 +12,7 @@ import { type SettledHow, type Standing, standing } from '../../domain/chains/se
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Condition, Values } from '../../domain/facts.ts';
 import type { NoticeSeen } from '../actions/types.ts';
-import { all, type Db } from '../store/statements.ts';
+import { all, type Db, one } from '../store/statements.ts';
 import { asTold, factsOf, identityOf, type PlainFact, RIG_FAMILY } from './facts.ts';
 
 /** What was said of how one thing, or one serial that nobody could find, was settled. */
@@ -197,10 +197,11 @@ export function expectedOf(
 /** A notice as a check sees it: what is open, and what is known of each thing. */
 export function noticeSeen(
   db: Db,
-  key: number | undefined,
+  id: string,
   fresh: ReadonlyMap<string, Derived | null>,
 ): NoticeSeen | null {
-  const told = key === undefined ? null : noticeOf(factsOf(db, key));
+  const known = one<{ key: number }>(db, "SELECT key FROM things WHERE id = ? AND kind = 'notice'", id);
+  const told = known ? noticeOf(factsOf(db, known.key)) : null;
   if (!told) return null;
   const things = heldAgainst(db, told, fresh);
   return { ...told.notice, closed: told.closed !== null, things, expected: expectedOf(told, things) };

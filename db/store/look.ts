@@ -169,7 +169,7 @@ export function lookInto(
     notice(id) {
       // A rig that the act touched is a place; both are looked at as they are now and not as the caches have them.
       const fresh = [...touchedOf('item'), ...touchedOf('place')].map(known => [known, item(known)] as const);
-      return noticeSeen(db, thingKey(db, id), new Map(fresh));
+      return noticeSeen(db, id, new Map(fresh));
     },
     noteClosed(note) {
       const key = thingKey(db, note);

@@ -32,6 +32,10 @@ const LEAVES_CACHES: ReadonlySet<string> = new Set([
   'rig.arrange',
   'note.write',
   'note.close',
+  'notice.issue',
+  'notice.settle',
+  'notice.expect',
+  'notice.close',
 ]);
 
 describe('a void', () => {

@@ -48,6 +48,20 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     d.must('checkoff.sign', { checkoff, finished: started }, { by });
     return checkoff;
   };
+  const notice = (serial: string) =>
+    d.must('notice.issue', {
+      title: `Coupling may crack ${++n}`,
+      kind: 'recall',
+      family: 'hose',
+      serialFrom: serial,
+      serialTo: serial,
+      issuedBy: 'Juniper Hose Works',
+      toDo: 'Take out of use.',
+    });
+  const recalled = (serial: string) => ({
+    item: aHose(d, `T-${++n}`, { serial }),
+    notice: notice(serial),
+  });
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -70,6 +84,28 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('rig.arrange', { rig: g.rig, boxes: [] }),
     deed('note.write', { text: 'Fuel card is in the visor' }),
     deed('note.close', { note }),
+    deed('notice.issue', {
+      title: 'Lens retainer may let go',
+      kind: 'stop use',
+      family: 'facepiece',
+      model: 'Vista 3',
+      issuedBy: 'Maker B',
+      toDo: 'Take out of use.',
+    }),
+    deed('notice.settle', { ...recalled('K-1'), how: 'inspected and kept' }),
+    deed('notice.expect', { notice: notice('K-2'), serial: 'K-2' }),
+    deed('notice.close', {
+      // Nothing of this family is in the department.
+      notice: d.must('notice.issue', {
+        title: 'Battery door may open',
+        kind: 'recall',
+        family: 'imager',
+        model: 'Glow 1',
+        issuedBy: 'Maker C',
+        toDo: 'Look at the door.',
+      }),
+      note: 'We have none',
+    }),
     deed('item.receive', { family: 'hose', number: `T-${++n}`, place: g.bed }),
     deed('item.read', {
       item: d.must('item.receive', { family: 'cylinder', number: `C-${++n}`, place: g.rack }),

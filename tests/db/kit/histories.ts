@@ -11,6 +11,7 @@ import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
 import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { checkDeedOf } from './check-histories.ts';
 import type { TestDepartment } from './department.ts';
+import { noticeDeedOf } from './notice-histories.ts';
 import { TRACKED } from './opening.ts';
 
 /** Kinds of steps, each as often as it stands here. */
@@ -50,6 +51,10 @@ const KINDS = [
   'setAside',
   'defect',
   ...Array(2).fill('closeDefect'),
+  'notice',
+  ...Array(3).fill('settle'),
+  'expect',
+  'closeNotice',
   'member',
   'entitle',
   ...Array(7).fill('void'),
@@ -282,6 +287,11 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
     case 'defect':
     case 'closeDefect':
       return checkDeedOf(db, s.kind, s, on);
+    case 'notice':
+    case 'settle':
+    case 'expect':
+    case 'closeNotice':
+      return noticeDeedOf(db, s.kind, s, on);
     case 'void':
       return voidOf(db, s);
   }
