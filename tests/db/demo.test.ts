@@ -26,6 +26,7 @@ import type {
   SearchHit,
   Verification,
 } from '../../db/api.ts';
+import type { NoticeLine } from '../../db/api-notices.ts';
 import type { RulebookList } from '../../db/api-rules.ts';
 import { rebuild } from '../../db/caches/rebuild.ts';
 import { buildDemo } from '../../db/files/demo/index.ts';
@@ -415,6 +416,9 @@ describe('every story of the table', () => {
     expect(named.every(f => f.attributes.model === 'Vista 3')).toBe(true);
     expect(named.filter(f => f.condition === 'missing').map(f => f.number)).toEqual(EQUIPMENT.stopUseMissing);
     expect(named.filter(f => f.condition === 'tagged out')).toHaveLength(9);
+    const { rows } = await question<{ rows: NoticeLine[] }>('notices.list', {});
+    expect(rows[0]).toMatchObject({ kind: 'stop use', concerned: 11, perhaps: 0, inUse: 0, tagged: 9 });
+    expect(rows[0]).toMatchObject({ settled: 3, notFound: 2, open: 8, closed: null });
     const hits = await question<SearchHit[]>('search.all', { text: 'VB-404' });
     expect(hits.map(h => h.label).sort()).toEqual(sorted(EQUIPMENT.stopUse));
   });

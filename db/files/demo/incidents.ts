@@ -21,7 +21,7 @@ import { CYLINDERS, EQUIPMENT, HOSE, LADDERS, PACKS } from './stories.ts';
 const logistics = memberLabel(LOGISTICS);
 
 /** The thing with a number. @throws Error where the plan has none: a story would be lost */
-function byNumber<T extends Thing>(things: readonly T[], number: string): T {
+export function byNumber<T extends Thing>(things: readonly T[], number: string): T {
   const found = things.find(t => t.number === number);
   if (!found) throw new Error(`The demo has no ${number}.`);
   return found;
@@ -315,29 +315,4 @@ export function imagerLeftBehind(world: World, equipment: readonly Thing[]): voi
   diary.at(looked, '08:15', memberLabel(crewOf(34, 'company officer', 1)), [
     deed('item.missing', imager, looked, { note: 'Neither on Engine 34 nor on Reserve R-2' }),
   ]);
-}
-
-/** The maker's notice on facepieces: nine were found and tagged out, two were not. */
-export function stopUseNotice(world: World, equipment: readonly Thing[]): void {
-  const { diary, on } = world;
-  const named = EQUIPMENT.stopUse.map(number => byNumber(equipment, number));
-  const lost = named.filter(t => EQUIPMENT.stopUseMissing.includes(t.number));
-  const day = addDays(on, -30);
-  const searched = addDays(on, -26);
-  diary.at(
-    day,
-    '11:00',
-    logistics,
-    named
-      .filter(t => !lost.includes(t))
-      .map(t => tagOut(t, day, 'Stop-use notice of the maker: Vista 3, serials VB-40410 to VB-40420')),
-  );
-  diary.at(
-    searched,
-    '16:05',
-    logistics,
-    lost.map(t =>
-      deed('item.missing', t, searched, { note: 'Named by the stop-use notice; not where it was issued' }),
-    ),
-  );
 }

@@ -16,6 +16,7 @@ import { planHose } from './hose.ts';
 import * as incidents from './incidents.ts';
 import { instantOf, ZONE } from './instants.ts';
 import { newLadder, planLadders } from './ladders.ts';
+import { recallOfOthers, stopUseNotice } from './notices.ts';
 import { decide, duties, PROFILE } from './own-book.ts';
 import { CHECKS_SINCE, planPacks } from './packs.ts';
 import { CHIEF, memberLabel, peopleDeeds, shopEntitlement, shopQualification } from './people.ts';
@@ -69,7 +70,8 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   incidents.chargedAndRacked(world, cylinders);
   incidents.bottlesAtThree(world, cylinders);
   incidents.imagerLeftBehind(world, equipment);
-  incidents.stopUseNotice(world, equipment);
+  stopUseNotice(world, equipment);
+  recallOfOthers(world);
   openNow(world, equipment);
   packRepairs(world, packs);
   repairs(world, equipment);

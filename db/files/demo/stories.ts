@@ -95,6 +95,7 @@ export const EQUIPMENT = {
   cameBack: ['MTR-4', 'RAD-13', 'RAD-14', 'LGT-13', 'LGT-14'] as readonly string[],
   stopUse,
   stopUseMissing: ['FP-36', 'FP-40'],
+  stopUseReplaced: ['FP-31', 'FP-32', 'FP-33'],
   kept: ['TIC-4', 'MTR-4', 'RAD-13', 'RAD-14', 'LGT-13', 'LGT-14', ...stopUse] as readonly string[],
 };
 
@@ -159,8 +160,8 @@ export const STORIES: readonly Story[] = [
   },
   {
     title: 'A stop-use notice on facepieces',
-    where: 'Search VB-404 (their serials) or FP-31; Tag-outs',
-    what: 'Eleven by model and serial range: nine tagged out, two cannot be found.',
+    where: 'Tag-outs, Notices; Search VB-404 (their serials) or FP-31',
+    what: 'Eleven by model and serial range: nine tagged out, three of them replaced, two cannot be found.',
     numbers: EQUIPMENT.stopUse,
   },
   {
