@@ -15,6 +15,8 @@ import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
 import { Look } from '../screens/look/Look.tsx';
+import { Notices } from '../screens/notices/Notices.tsx';
+import { OneNotice } from '../screens/notices/OneNotice.tsx';
 import { Readiness, readReadinessSearch } from '../screens/readiness/Readiness.tsx';
 import { RigPage } from '../screens/rigs/RigPage.tsx';
 import { Rigs } from '../screens/rigs/Rigs.tsx';
@@ -117,6 +119,16 @@ const check = createRoute({
 
 const tagOuts = createRoute({ getParentRoute: () => root, path: '/tagouts', component: TagOuts });
 
+const notices = createRoute({ getParentRoute: () => root, path: '/notices', component: Notices });
+
+const notice = createRoute({
+  getParentRoute: () => root,
+  path: '/notices/$notice',
+  component: function NoticeRoute() {
+    return <OneNotice notice={notice.useParams().notice} />;
+  },
+});
+
 const carry = createRoute({
   getParentRoute: () => root,
   path: '/carry/$of',
@@ -140,6 +152,8 @@ export function createScreens() {
       check,
       carry,
       tagOuts,
+      notices,
+      notice,
       due,
       thing,
       sheets,

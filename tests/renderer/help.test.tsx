@@ -24,6 +24,8 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   walk: ['screens/rigs'],
   carry: ['screens/carry'],
   tagouts: ['screens/tagouts'],
+  notices: ['screens/notices'],
+  notice: ['screens/notices'],
   thing: ['screens/thing', 'parts/deeds'],
   import: ['screens/import'],
   rules: ['screens/rulebook', 'parts/paper'],

@@ -12,6 +12,12 @@ it('asks again only for the thing that was touched', () => {
   expect(isStale('due.explain', { number: '31-107' }, ['item:k3f9a-2'])).toBe(true);
 });
 
+it('holds notices against things again when a thing or a notice was touched', () => {
+  for (const name of ['items', 'places', 'notices'])
+    expect(isStale('notice.page', { notice: 'k3f9a-4' }, [name]), name).toBe(true);
+  expect(isStale('notices.list', {}, ['due'])).toBe(false);
+});
+
 it('asks for everything again after a name it does not know', () => {
   expect(isStale('vocabulary.list', {}, ['*'])).toBe(true);
 });

@@ -46,7 +46,11 @@ export function TagOuts() {
     const at = stage === null ? -1 : known.indexOf(stage);
     setStage(known[at + 1] ?? null);
   };
-  useKeys('The list', [{ key: 'f', label: 'The next stage alone, then all again', run: step }]);
+  const toNotices = () => void navigate({ to: '/notices' });
+  useKeys('The list', [
+    { key: 'f', label: 'The next stage alone, then all again', run: step },
+    { key: 'n', label: 'Recalls and stop-use notices', run: toNotices },
+  ]);
   return (
     <div className={styles.screen} ref={top}>
       <header className={styles.header}>
@@ -83,6 +87,9 @@ export function TagOuts() {
             </Action>
           </ThingActions>
         ) : null}
+        <Action weight="quiet" hint="n" onClick={toNotices}>
+          Notices
+        </Action>
       </footer>
     </div>
   );

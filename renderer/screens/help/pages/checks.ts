@@ -168,7 +168,10 @@ export const CHECK_PAGES: readonly HelpPage[] = [
           },
           { word: 'Missing', means: 'searched for, then found, or retired as written off.' },
         ],
-        keys: [{ key: 'f', does: 'one stage after the other, then all again' }],
+        keys: [
+          { key: 'f', does: 'one stage after the other, then all again' },
+          { key: 'n', does: 'recalls and stop-use notices' },
+        ],
       },
     ],
   },

@@ -3,6 +3,7 @@ import type { RuleLine } from '../../../../db/api-rules.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../../domain/rulebook/index.ts';
 import { offeredLine } from '../../rulebook/offeredLine.ts';
 import { CHECK_PAGES } from './checks.ts';
+import { NOTICE_PAGES } from './notices.ts';
 import type { HelpPage } from './page.ts';
 import { pageIdOf, requirementPage } from './requirement.ts';
 import { SCREEN_PAGES } from './screens.ts';
@@ -26,6 +27,7 @@ export function helpPages(rules: readonly RuleLine[] | undefined, today: string)
   return [
     ...SCREEN_PAGES,
     ...CHECK_PAGES,
+    ...NOTICE_PAGES,
     ...WORKING_PAGES,
     ...lines.map(l => requirementPage(l, familyOf(l.requirement.family), titleOf)),
   ];
