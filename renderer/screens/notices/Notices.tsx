@@ -98,7 +98,7 @@ const figure = (n: number, wrong = false) =>
 
 const COLUMNS: readonly TableColumn<NoticeLine>[] = [
   { key: 'kind', head: 'Kind', cell: n => <span className={styles.oneLine}>{kindWord(n)}</span> },
-  { key: 'title', head: 'Notice', cell: n => <strong className={styles.cut}>{n.title}</strong> },
+  { key: 'title', head: 'Notice', cell: n => <strong>{n.title}</strong> },
   { key: 'family', head: 'Of', cell: n => <span className={styles.oneLine}>{n.familyTitle}</span> },
   { key: 'by', head: 'Issued by', cell: n => <span className={styles.oneLine}>{n.issuedBy}</span> },
   { key: 'on', head: 'On', figure: true, cell: n => dateText(n.on) },
@@ -112,12 +112,7 @@ const COLUMNS: readonly TableColumn<NoticeLine>[] = [
     key: 'open',
     head: 'Open',
     figure: true,
-    cell: n =>
-      n.closed === null || n.open > 0 ? (
-        figure(n.open, n.closed !== null)
-      ) : (
-        <span>closed {dateText(n.closed.on)}</span>
-      ),
+    cell: n => (n.closed === null || n.open > 0 ? figure(n.open, n.closed !== null) : 'closed'),
   },
 ];
 

@@ -39,6 +39,15 @@ function Known({ page }: { page: NoticePage }) {
   useEffect(() => top.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true }), []);
   const rows = rowsOf(page, openOnly);
   const row = rows.find(r => r.key === active) ?? rows[0];
+  /** What was done, and on which line: the row goes to the end of the list and the cursor to the one that follows. */
+  const done = useRef<{ page: NoticePage; at: number } | null>(null);
+  useEffect(() => {
+    if (done.current === null || form !== null || done.current.page === page) return;
+    const at = Math.min(done.current.at, rows.length - 1);
+    done.current = null;
+    // After the dialog has given the focus back to the row that it came from.
+    setTimeout(() => top.current?.querySelectorAll<HTMLElement>('tbody tr')[at]?.focus());
+  });
   const inUse = stillInUse(page).length;
 
   const show = ({ thing }: NoticeRow) => {
@@ -138,7 +147,14 @@ function Known({ page }: { page: NoticePage }) {
         </Action>
       </footer>
       {form && summary ? (
-        <DeedDialog form={form} today={summary.today} onClose={() => setForm(null)} />
+        <DeedDialog
+          form={form}
+          today={summary.today}
+          onClose={() => setForm(null)}
+          onDone={() => {
+            done.current = { page, at: row ? rows.indexOf(row) : 0 };
+          }}
+        />
       ) : null}
     </div>
   );

@@ -31,9 +31,7 @@ export function issueForm(families: readonly Family[]): DeedForm {
     title: 'Enter a recall or stop-use notice',
     verb: 'Enter it',
     initial: { kind: 'stop use', title: '', family: '', issuedBy: '', toDo: '', on: '' },
-    says: () => [
-      'What it names finds the things. What is not known of a thing never clears it: it is listed to be looked at. Nothing is taken out of service yet.',
-    ],
+    says: () => ['Leave out what it does not name. Entering it takes nothing out of service yet.'],
     rows: () => [
       [text('title', 'What is wrong, in a few words', { required: true })],
       [
