@@ -155,6 +155,7 @@ const EVERY_ACTION = [
   'item.tagOut',
   'member.add',
   'member.entitle',
+  'notice.close',
   'notice.expect',
   'notice.issue',
   'notice.settle',

@@ -16,7 +16,7 @@ import { TRACKED } from './opening.ts';
 
 /** Kinds of steps, each as often as it stands here. */
 const KINDS = [
-  ...Array(8).fill('receive'),
+  ...Array(10).fill('receive'),
   ...Array(3).fill('amend'),
   ...Array(5).fill('move'),
   ...Array(2).fill('assign'),
@@ -52,7 +52,7 @@ const KINDS = [
   'defect',
   ...Array(2).fill('closeDefect'),
   'notice',
-  ...Array(3).fill('settle'),
+  ...Array(2).fill('settle'),
   'expect',
   'closeNotice',
   'member',
