@@ -16,7 +16,7 @@ import { TRACKED } from './opening.ts';
 
 /** Kinds of steps, each as often as it stands here. */
 const KINDS = [
-  ...Array(10).fill('receive'),
+  ...Array(12).fill('receive'),
   ...Array(3).fill('amend'),
   ...Array(5).fill('move'),
   ...Array(2).fill('assign'),
