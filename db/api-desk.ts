@@ -250,7 +250,8 @@ export type Paper =
   | { paper: 'item history'; item: string }
   | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'check-off sheet'; of: string }
-  | { paper: 'rule sheet'; family: string };
+  | { paper: 'rule sheet'; family: string }
+  | { paper: 'reorder list'; on?: string };
 
 /** A PDF, base64, with the name it would be saved under. */
 export interface PdfFile {

@@ -20,6 +20,7 @@ import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
 import type { NoticeQuestions } from './api-notices.ts';
 import type { RuleQuestions } from './api-rules.ts';
+import type { SupplyQuestions } from './api-supply.ts';
 
 /** What was wrong, where, and what to do about it. */
 export interface Problem {
@@ -391,7 +392,12 @@ export interface ImportRequest {
 }
 
 /** Every question: what it takes and what it answers. */
-export interface Questions extends CheckQuestions, DeskQuestions, NoticeQuestions, RuleQuestions {
+export interface Questions
+  extends CheckQuestions,
+    DeskQuestions,
+    NoticeQuestions,
+    RuleQuestions,
+    SupplyQuestions {
   'department.summary': { takes: { on?: string }; gives: DepartmentSummary | null };
   'due.list': {
     takes: DueFilter & Page & { sort?: 'due' | 'number' | 'place' | 'title'; descending?: boolean };
@@ -464,6 +470,7 @@ export type ScreenName =
   | 'checks'
   | 'due'
   | 'tagouts'
+  | 'supply'
   | 'import'
   | 'rules'
   | 'department';

@@ -47,4 +47,33 @@ CREATE TABLE `looked` (
 --> statement-breakpoint
 CREATE INDEX `looked_place` ON `looked` (`place_key`,`on_day`);--> statement-breakpoint
 CREATE INDEX `looked_checkoff` ON `looked` (`checkoff`);--> statement-breakpoint
+CREATE TABLE `stock_lots` (
+	`key` integer PRIMARY KEY NOT NULL,
+	`stock` integer NOT NULL,
+	`place` text NOT NULL,
+	`lot` text,
+	`expires` text,
+	`on_hand` integer NOT NULL,
+	`since` text NOT NULL
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX `stock_lots_stock` ON `stock_lots` (`stock`);--> statement-breakpoint
+CREATE TABLE `stock_places` (
+	`key` integer PRIMARY KEY NOT NULL,
+	`stock` integer NOT NULL,
+	`place` text NOT NULL,
+	`par` integer,
+	`min` integer,
+	`counted_on` text
+) STRICT;
+--> statement-breakpoint
+CREATE INDEX `stock_places_stock` ON `stock_places` (`stock`);--> statement-breakpoint
+CREATE TABLE `stocks` (
+	`key` integer PRIMARY KEY NOT NULL,
+	`what` text NOT NULL,
+	`per_box` integer,
+	`two_count` integer NOT NULL,
+	`kept` integer NOT NULL
+) STRICT;
+--> statement-breakpoint
 ALTER TABLE `items` ADD `placed_on` integer;

@@ -17,6 +17,9 @@ import * as repairs from './repairs.ts';
 import { itemRead, rigArrange, rigRead, rigReturn, rigRide, rigTakeOut } from './rigs.ts';
 import { importNote, permitConfirm, policyChoose, profileSet, rulebookAdopt, rulebookEnd } from './rules.ts';
 import { checkoffMissed, checkoffSchedule } from './schedules.ts';
+import * as stock from './stock.ts';
+import { stockCount } from './stock-count.ts';
+import * as stockFlow from './stock-flow.ts';
 import { swapMany, swapSettle } from './swaps.ts';
 import type { Action } from './types.ts';
 import { rigWalkRound } from './walk-round.ts';
@@ -74,6 +77,14 @@ const LIST: readonly Action[] = [
   swapSettle,
   defectReport,
   defectClose,
+  stock.stockAdd,
+  stock.stockAmend,
+  stock.stockPar,
+  stock.stockReceive,
+  stockCount,
+  stockFlow.stockIssue,
+  stockFlow.stockMove,
+  stockFlow.stockWriteOff,
   noteWrite,
   noteClose,
   noticeIssue,

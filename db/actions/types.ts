@@ -12,6 +12,7 @@ import type { Condition } from '../../domain/facts.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
+import type { StockTold } from '../caches/stock.ts';
 import type { SwapTold } from '../caches/swaps.ts';
 import type { Entry } from '../ledger/entry.ts';
 
@@ -56,6 +57,10 @@ export interface Look {
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   notice(id: string): NoticeSeen | null;
+  /** A kind of counted stock with what is on hand of it, or null. */
+  stock(id: string): StockTold | null;
+  /** The kind of stock that bears this name, in any letter case, or null. */
+  stockNamed(what: string): string | null;
   memberNumbers(): ReadonlySet<string>;
   memberNumber(member: string): string | null;
   /** What a place stands under, or null. */

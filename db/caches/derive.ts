@@ -14,6 +14,7 @@ import { judgedBy, readBook, standsBy } from './book.ts';
 import { deriveCheckoff, deriveDefect } from './checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
 import { derivePlaces } from './places.ts';
+import { deriveStock } from './stock.ts';
 import { writeWords } from './words.ts';
 
 /** Derive what was touched. @returns the cache keys that screens refresh by */
@@ -37,6 +38,8 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   for (const key of ofKind('check-off')) deriveCheckoff(db, key);
   for (const key of ofKind('defect')) deriveDefect(db, key);
   if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');
+  for (const key of ofKind('stock')) deriveStock(db, key);
+  if (ofKind('stock').length > 0) keys.add('supply');
   const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);

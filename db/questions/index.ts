@@ -23,6 +23,8 @@ import { rigsList } from './rigs.ts';
 import { rulebookEditions, rulebookHistory } from './rule-history.ts';
 import { rulebookList } from './rulebook.ts';
 import { searchAll } from './search.ts';
+import { supplyHistory, supplyList, supplyReorder } from './supply.ts';
+import { supplyShelf } from './supply-shelf.ts';
 import { itemSpares } from './swap.ts';
 import { swapsList } from './swaps.ts';
 import { rulebookTrial } from './trial.ts';
@@ -70,6 +72,10 @@ const LIST = [
   defectsList,
   noticesList,
   noticePage,
+  supplyList,
+  supplyReorder,
+  supplyShelf,
+  supplyHistory,
   paperMake,
 ] as unknown as Question[];
 

@@ -7,13 +7,13 @@ import { owedBeforeReturn } from '../../domain/derive/storage.ts';
 import { type Derived, derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
 import type { Assignment, Condition, Values } from '../../domain/facts.ts';
 import { type Book, policyOn } from '../../domain/rulebook/book.ts';
-import type { CylinderJudgment, HistoryLine, ItemPage, ItemSummary, Questions, Via } from '../api.ts';
-import { batchName } from '../caches/apply.ts';
+import type { CylinderJudgment, HistoryLine, ItemPage, ItemSummary, Questions } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { asItemFacts, factsOf } from '../caches/facts.ts';
-import { all, one } from '../store/statements.ts';
+import { one } from '../store/statements.ts';
 import { dueRowsOf } from './due.ts';
 import { day, dayAsked, textOrNull, thingAsked, withNumber } from './fields.ts';
+import { historyOf } from './history.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 import { factInWords } from './words.ts';
 
@@ -131,20 +131,6 @@ function judgeCylinder(asking: Asking, derived: Derived, on: Day): CylinderJudgm
   };
 }
 
-interface HistoryRow {
-  fact: string;
-  entry: string;
-  batch: string;
-  kind: string;
-  effective: string;
-  recordedAt: number;
-  values: string;
-  by: string | null;
-  via: Via;
-  voidedBy: string | null;
-  voidedAt: number | null;
-}
-
 export const itemHistory = question({
   name: 'item.history',
   title: 'Every fact of a thing, voided ones too, the latest told first',
@@ -157,55 +143,7 @@ export const itemHistory = question({
     const thing = thingAsked(asking, args);
     const family =
       one<{ family: string }>(asking.db, 'SELECT family FROM items WHERE key = ?', thing.key)?.family ?? '';
-    const names = new Map(
-      all<{ id: string; name: string }>(
-        asking.db,
-        'SELECT t.id, m.name FROM members m JOIN things t ON t.key = m.key',
-      ).map(m => [m.id, m.name]),
-    );
-    return all<HistoryRow>(
-      asking.db,
-      `SELECT f.id AS fact, f.entry, f.batch, f.kind, f.effective, f.recorded_at AS recordedAt, f."values",
-         e.by, e.via, f.voided_by AS voidedBy, f.voided_at AS voidedAt
-       FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq
-       WHERE f.thing = ? ORDER BY f.effective DESC, f.clock DESC, f.n DESC`,
-      thing.key,
-    ).map(row => {
-      const values = JSON.parse(row.values) as Record<string, unknown>;
-      return {
-        fact: row.fact,
-        entry: row.entry,
-        batch: batchName(row.batch),
-        kind: row.kind,
-        what: factInWords(asking, family, row.kind, values),
-        effective: row.effective,
-        recordedAt: new Date(row.recordedAt).toISOString(),
-        by: row.by,
-        byName: row.by === null ? null : (names.get(row.by) ?? row.by),
-        via: row.via,
-        voided: row.voidedBy === null ? null : voidOf(asking, row.voidedBy, row.voidedAt ?? 0, names),
-        details: values,
-      };
-    });
+    return historyOf(asking, thing.key, (kind, values) => factInWords(asking, family, kind, values));
   },
   example: { number: '31-107' },
 });
-
-function voidOf(
-  asking: Asking,
-  entry: string,
-  at: number,
-  names: ReadonlyMap<string, string>,
-): HistoryLine['voided'] {
-  const row = one<{ why: string; by: string | null }>(
-    asking.db,
-    `SELECT v.why, e.by FROM voids v JOIN entries e ON e.device = v.device AND e.seq = v.seq
-     WHERE v.entry = ?`,
-    entry,
-  );
-  return {
-    on: new Date(at).toISOString(),
-    why: row?.why ?? '',
-    by: row?.by ? (names.get(row.by) ?? row.by) : null,
-  };
-}

@@ -7,6 +7,7 @@ import { identityOf, RIG_FAMILY } from '../caches/facts.ts';
 import { factsByThing, factsOfThings } from '../caches/many.ts';
 import { entryId } from '../ledger/entry.ts';
 import { all, one } from '../store/statements.ts';
+import { placeNamer, stockFactInWords } from './supply-words.ts';
 import { type Asking, question } from './types.ts';
 import { factInWords } from './words.ts';
 
@@ -139,14 +140,19 @@ interface FirstFact {
   family: string | null;
   number: string | null;
   what: string | null;
+  /** Set where it is of a kind of counted stock. */
+  stock: number | null;
+  perBox: number | null;
 }
 
 function firstFact(asking: Asking, entry: string): FirstFact | undefined {
   return one<FirstFact>(
     asking.db,
-    `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, coalesce(i.what, p.path, u.name) AS what
+    `SELECT f.kind, f."values", t.id AS thing, i.family, i.number, coalesce(i.what, p.path, u.name, s.what) AS what,
+       s.key AS stock, s.per_box AS perBox
      FROM facts f JOIN things t ON t.key = f.thing LEFT JOIN items i ON i.key = f.thing AND (i.family <> '${RIG_FAMILY}' OR f.kind IN ('record', 'owed'))
      LEFT JOIN places p ON p.key = f.thing LEFT JOIN units u ON u.key = f.thing
+     LEFT JOIN stocks s ON s.key = f.thing
      WHERE f.entry = ? AND f.n = 0`,
     entry,
   );
@@ -164,6 +170,7 @@ function inWords(asking: Asking, action: string, fact: FirstFact | undefined): s
   if (fact?.kind === 'ride') return ridden(asking, values.unit);
   if (fact?.kind === 'rig condition')
     return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+  if (fact?.stock != null) return stockFactInWords(placeNamer(asking), fact.perBox, fact.kind, values);
   if (fact?.family != null) return factInWords(asking, fact.family, fact.kind, values);
   const title = ACTIONS.get(action)?.title ?? action;
   return title.split(/\s*[,:;(]/)[0] ?? title;

@@ -8,6 +8,7 @@ import { framed, nameOf, type Printing, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
 import { morningPage } from '../paper/morning-page.ts';
 import { type Printed, print } from '../paper/print.ts';
+import { reorderList } from '../paper/reorder-list.ts';
 import { rigSheet } from '../paper/rig-sheet.ts';
 import { ruleSheet } from '../paper/rule-sheet.ts';
 import { departmentSummary } from './department.ts';
@@ -21,7 +22,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet, a reorder list',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -39,6 +40,7 @@ export const paperMake = question({
     z.strictObject({ paper: z.literal('rig sheet'), rig: z.string(), on: day.optional(), by }),
     z.strictObject({ paper: z.literal('check-off sheet'), of: z.string(), by }),
     z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
+    z.strictObject({ paper: z.literal('reorder list'), on: day.optional(), by }),
   ]) as unknown as z.ZodType<Paper & { by?: string }>,
   async answer(asking, args): Promise<PdfFile> {
     const department = await departmentSummary.answer(asking, {});
@@ -80,6 +82,8 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
       return checkoffSheet(asking, paper.of, today);
     case 'rule sheet':
       return ruleSheet(asking, paper.family, today);
+    case 'reorder list':
+      return reorderList(asking, textOrNull(dayAsked(asking, paper.on)) as string);
   }
 }
 

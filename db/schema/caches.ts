@@ -253,6 +253,45 @@ export const defects = sqliteTable(
   t => [index('defects_holder').on(t.holder), index('defects_item').on(t.item)],
 );
 
+/** Kinds of counted stock. */
+export const stocks = sqliteTable('stocks', {
+  key: integer('key').primaryKey(),
+  what: text('what').notNull(),
+  /** How many are in a box; null where it is kept each by each. */
+  perBox: integer('per_box'),
+  twoCount: integer('two_count').notNull(),
+  kept: integer('kept').notNull(),
+});
+
+/** What a place should hold of a stock, and when it was last counted there. */
+export const stockPlaces = sqliteTable(
+  'stock_places',
+  {
+    key: integer('key').primaryKey(),
+    stock: integer('stock').notNull(),
+    place: text('place').notNull(),
+    par: integer('par'),
+    min: integer('min'),
+    countedOn: text('counted_on'),
+  },
+  t => [index('stock_places_stock').on(t.stock)],
+);
+
+/** What is on hand of a lot in a place, in each; under zero where a count is owed. */
+export const stockLots = sqliteTable(
+  'stock_lots',
+  {
+    key: integer('key').primaryKey(),
+    stock: integer('stock').notNull(),
+    place: text('place').notNull(),
+    lot: text('lot'),
+    expires: text('expires'),
+    onHand: integer('on_hand').notNull(),
+    since: text('since').notNull(),
+  },
+  t => [index('stock_lots_stock').on(t.stock)],
+);
+
 /** Every table that a rebuild empties, in an order that needs no other. */
 export const CACHES = [
   things,
@@ -269,4 +308,7 @@ export const CACHES = [
   checkoffs,
   looked,
   defects,
+  stocks,
+  stockPlaces,
+  stockLots,
 ] as const;

@@ -119,6 +119,8 @@ function write(
     const known = ACTIONS.get(deed.action) ?? fail(unknownAction(deed.action));
     const parsed = known.schema.safeParse(
       withToday(known, resolveRefs(known, deed.body, ids), dayText(today)),
+      // A fraction where a whole number is wanted is told from a field that is missing by what came in.
+      { reportInput: true },
     );
     const body = (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<
       string,

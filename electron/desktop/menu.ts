@@ -104,6 +104,7 @@ const SCREENS: readonly { label: string; screen: ScreenName; figure: number }[] 
   { label: 'Check-offs', screen: 'checks', figure: 3 },
   { label: 'Coming due', screen: 'due', figure: 4 },
   { label: 'Tag-outs', screen: 'tagouts', figure: 5 },
+  { label: 'Supply', screen: 'supply', figure: 6 },
   { label: 'Import', screen: 'import', figure: 7 },
   { label: 'Rule book', screen: 'rules', figure: 8 },
   { label: 'Department', screen: 'department', figure: 9 },

@@ -14,6 +14,8 @@ const CHECKS: readonly QuestionName[] = [
 
 /** Notices are held against things as they are now. */
 const NOTICES: readonly QuestionName[] = ['notices.list', 'notice.page'];
+/** Counted stock, told from its own facts. */
+const SUPPLY: readonly QuestionName[] = ['supply.list', 'supply.reorder', 'supply.history'];
 
 /** How units and rigs stand: told from things, their dates, their places and their check-offs. */
 const STANDING: readonly QuestionName[] = [
@@ -21,6 +23,7 @@ const STANDING: readonly QuestionName[] = [
   'rigs.list',
   'rig.page',
   'item.spares',
+  'supply.shelf',
   ...CHECKS,
 ];
 
@@ -63,12 +66,14 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'item.history',
     'notes.list',
     ...NOTICES,
+    ...SUPPLY,
     ...STANDING,
   ],
   notes: ['notes.list', 'readiness.now'],
   notices: NOTICES,
   checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
-  members: ['members.list', 'search.all', 'notes.list', 'item.history', ...NOTICES],
+  supply: SUPPLY,
+  members: ['members.list', 'search.all', 'notes.list', 'item.history', 'supply.history', ...NOTICES],
   rulebook: [
     'rulebook.list',
     'rulebook.trial',

@@ -23,6 +23,7 @@ import { Rigs } from '../screens/rigs/Rigs.tsx';
 import { readRigSearch } from '../screens/rigs/search.ts';
 import { WalkRound } from '../screens/rigs/WalkRound.tsx';
 import { RuleBook, readRuleSearch } from '../screens/rulebook/RuleBook.tsx';
+import { Supply } from '../screens/supply/Supply.tsx';
 import { TagOuts } from '../screens/tagouts/TagOuts.tsx';
 import { ThingPage } from '../screens/thing/ThingPage.tsx';
 import { Gate } from '../shell/Gate.tsx';
@@ -128,6 +129,7 @@ const notice = createRoute({
     return <OneNotice notice={notice.useParams().notice} />;
   },
 });
+const supply = createRoute({ getParentRoute: () => root, path: '/supply', component: Supply });
 
 const carry = createRoute({
   getParentRoute: () => root,
@@ -154,6 +156,7 @@ export function createScreens() {
       tagOuts,
       notices,
       notice,
+      supply,
       due,
       thing,
       sheets,

@@ -3,7 +3,16 @@ import type { ScreenName } from '../../db/api.ts';
 
 interface RailScreen {
   name: ScreenName;
-  to: '/readiness' | '/rigs' | '/checks' | '/due' | '/tagouts' | '/import' | '/rules' | '/department';
+  to:
+    | '/readiness'
+    | '/rigs'
+    | '/checks'
+    | '/due'
+    | '/tagouts'
+    | '/supply'
+    | '/import'
+    | '/rules'
+    | '/department';
   key: string;
   title: string;
 }
@@ -14,6 +23,7 @@ export const SCREENS: readonly RailScreen[] = [
   { name: 'checks', to: '/checks', key: '3', title: 'Check-offs' },
   { name: 'due', to: '/due', key: '4', title: 'Coming due' },
   { name: 'tagouts', to: '/tagouts', key: '5', title: 'Tag-outs' },
+  { name: 'supply', to: '/supply', key: '6', title: 'Supply' },
   { name: 'import', to: '/import', key: '7', title: 'Import' },
   { name: 'rules', to: '/rules', key: '8', title: 'Rule book' },
   { name: 'department', to: '/department', key: '9', title: 'Department' },

@@ -26,6 +26,7 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   tagouts: ['screens/tagouts'],
   notices: ['screens/notices'],
   notice: ['screens/notices'],
+  supply: ['screens/supply', 'parts/paper'],
   thing: ['screens/thing', 'parts/deeds'],
   import: ['screens/import'],
   rules: ['screens/rulebook', 'parts/paper'],

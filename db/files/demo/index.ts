@@ -23,6 +23,7 @@ import { CHIEF, memberLabel, peopleDeeds, shopEntitlement, shopQualification } f
 import { layOut } from './places.ts';
 import { limitedReserve, passOn, readMeters } from './riding.ts';
 import { meterStories, planRigs, pumpRepair } from './rig-records.ts';
+import { planSupply } from './supply.ts';
 import { planStock, tell } from './tool-stories.ts';
 import { openNow, packRepairs, repairs, retirements, wander } from './upkeep.ts';
 
@@ -88,6 +89,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   const vacuum = (asked.get('hose') ?? []).filter(r => r.id === 'hose.vacuum-test');
   care(world, hose, new Map([['hose', vacuum]]));
   planCheckOffs(world, lists);
+  planSupply(world);
   limitedReserve(world);
   passOn(world);
   diary.write(db, progress);

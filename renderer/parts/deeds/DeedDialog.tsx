@@ -180,7 +180,12 @@ function FormControl({ field, value, onChange, problem, first, today }: FormCont
     case 'one of':
       return <OneOf {...common} choices={field.choices} />;
     case 'place':
-      return <PlaceField {...common} />;
+      return (
+        <PlaceField
+          {...common}
+          chosen={field.named === undefined ? undefined : { place: value, name: field.named }}
+        />
+      );
     case 'tick':
       return (
         <Tick

@@ -19,7 +19,9 @@ interface FieldBase {
 }
 
 export type FormField =
-  | (FieldBase & { kind: 'date' | 'long' | 'tick' | 'place' })
+  | (FieldBase & { kind: 'date' | 'long' | 'tick' })
+  /** `named`: the name of the place it is filled with at the start. */
+  | (FieldBase & { kind: 'place'; named?: string | undefined })
   | (FieldBase & { kind: 'text'; unit?: string | undefined; secret?: boolean })
   | (FieldBase & {
       kind: 'one of' | 'pick';

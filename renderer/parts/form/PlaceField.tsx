@@ -11,13 +11,24 @@ interface PlaceFieldProps {
   problem?: FieldProblem | undefined;
   required?: boolean | undefined;
   first?: boolean;
+  /** What is chosen already. */
+  chosen?: { place: string; name: string } | undefined;
 }
 
 /** A place of the department, found by the words of its whole name. */
-export function PlaceField({ label, onChange, problem, required = false, first = false }: PlaceFieldProps) {
+export function PlaceField({
+  label,
+  onChange,
+  problem,
+  required = false,
+  first = false,
+  chosen,
+}: PlaceFieldProps) {
   const [text, setText] = useState('');
   const [asked] = useDebouncedValue(text, 120);
-  const [picked, setPicked] = useState<PickOption | null>(null);
+  const [picked, setPicked] = useState<PickOption | null>(
+    chosen ? { value: chosen.place, label: chosen.name } : null,
+  );
   const places = useAsk('places.list', { text: asked, limit: 40 }, { keep: true });
   const options = (places.data ?? []).map(
     (p): PickOption => ({ value: p.id, label: p.path, detail: p.kind }),

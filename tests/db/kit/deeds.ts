@@ -62,6 +62,11 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     item: aHose(d, `T-${++n}`, { serial }),
     notice: notice(serial),
   });
+  const stock = () => {
+    const id = d.must('stock.add', { what: `Gloves ${++n}`, unit: 'box', perBox: 100 });
+    d.must('stock.receive', { stock: id, place: g.rack, amount: 300, lot: 'A7', expires: '2028-03' });
+    return id;
+  };
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -151,6 +156,14 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
       defect: d.must('defect.report', { of: g.unit, kind: 'low', note: 'Fuel' }),
       how: 'restocked',
     }),
+    deed('stock.add', { what: 'Absorbent, bag' }),
+    deed('stock.amend', { stock: stock(), what: `Gloves, large ${++n}` }),
+    deed('stock.par', { stock: stock(), place: g.rack, par: 600, min: 300 }),
+    deed('stock.receive', { stock: stock(), place: g.rack, amount: 100, lot: 'B2', expires: '2029-01' }),
+    deed('stock.count', { stock: stock(), place: g.rack, counts: [{ lot: 'A7', amount: 280 }] }),
+    deed('stock.issue', { stock: stock(), place: g.rack, amount: 20, to: g.unit }),
+    deed('stock.move', { stock: stock(), from: g.rack, to: g.bed, amount: 100 }),
+    deed('stock.writeOff', { stock: stock(), place: g.rack, amount: 5, why: 'Torn' }),
     deed('rulebook.adopt', { requirements: [requirement], from: '2026-01-01' }),
     deed('rulebook.end', {
       requirement: 'hose.occupant-service-test',

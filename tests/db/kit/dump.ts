@@ -22,6 +22,9 @@ const THING_KEYS: Readonly<Record<string, readonly string[]>> = {
   checkoffs: ['key'],
   looked: ['checkoff', 'place_key'],
   defects: ['key', 'item'],
+  stocks: ['key'],
+  stock_places: ['stock'],
+  stock_lots: ['stock'],
   words: ['rowid'],
 };
 

@@ -12,11 +12,14 @@ import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.t
 import { checkDeedOf } from './check-histories.ts';
 import type { TestDepartment } from './department.ts';
 import { noticeDeedOf } from './notice-histories.ts';
+
 import { TRACKED } from './opening.ts';
+import { stockDeedOf } from './stock-histories.ts';
 
 /** Kinds of steps, each as often as it stands here. */
 const KINDS = [
   ...Array(12).fill('receive'),
+  ...Array(10).fill('receive'),
   ...Array(3).fill('amend'),
   ...Array(5).fill('move'),
   ...Array(2).fill('assign'),
@@ -55,6 +58,13 @@ const KINDS = [
   ...Array(2).fill('settle'),
   'expect',
   'closeNotice',
+  ...Array(2).fill('stock'),
+  ...Array(2).fill('stockIn'),
+  'stockOut',
+  'stockCount',
+  'stockMove',
+  'stockPar',
+  'stockOff',
   'member',
   'entitle',
   ...Array(7).fill('void'),
@@ -292,6 +302,14 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
     case 'expect':
     case 'closeNotice':
       return noticeDeedOf(db, s.kind, s, on);
+    case 'stock':
+    case 'stockIn':
+    case 'stockOut':
+    case 'stockCount':
+    case 'stockMove':
+    case 'stockPar':
+    case 'stockOff':
+      return stockDeedOf(db, s.kind, s, on);
     case 'void':
       return voidOf(db, s);
   }

@@ -7,6 +7,7 @@ import { NOTICE_PAGES } from './notices.ts';
 import type { HelpPage } from './page.ts';
 import { pageIdOf, requirementPage } from './requirement.ts';
 import { SCREEN_PAGES } from './screens.ts';
+import { SUPPLY_PAGES } from './supply.ts';
 import { WORKING_PAGES } from './working.ts';
 
 const SHIPPED: readonly RuleLine[] = SHIPPED_REQUIREMENTS.map(offeredLine);
@@ -28,6 +29,7 @@ export function helpPages(rules: readonly RuleLine[] | undefined, today: string)
     ...SCREEN_PAGES,
     ...CHECK_PAGES,
     ...NOTICE_PAGES,
+    ...SUPPLY_PAGES,
     ...WORKING_PAGES,
     ...lines.map(l => requirementPage(l, familyOf(l.requirement.family), titleOf)),
   ];

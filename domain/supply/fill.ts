@@ -1,0 +1,40 @@
+/** Whether a cylinder is full, as far as anybody said: by its gauge, by a fill, by the rack it was put in. */
+import type { When } from '../calendar/when.ts';
+import { judgePressure } from '../checkoffs/pressure.ts';
+import { type Fact, inOrder } from '../facts.ts';
+
+export const FILL_STATES = ['full', 'to be filled', 'not known'] as const;
+export type FillState = (typeof FILL_STATES)[number];
+
+/**
+ * The last word on it. A rack called full or empty speaks for what is put in it.
+ * @param rated_psi its service pressure; a gauge says nothing without it
+ * @param nameOf the name of a place
+ */
+export function fillOf(
+  facts: readonly Fact[],
+  rated_psi: number | null,
+  nameOf: (place: string) => string,
+): { fill: FillState; since: When | null } {
+  let known: { fill: FillState; since: When | null } = { fill: 'not known', since: null };
+  for (const fact of [...facts].sort(inOrder)) {
+    const fill = saidBy(fact, rated_psi, nameOf);
+    if (fill !== null) known = { fill, since: fact.effective };
+  }
+  return known;
+}
+
+function saidBy(fact: Fact, rated_psi: number | null, nameOf: (place: string) => string): FillState | null {
+  if (fact.kind === 'place') {
+    const name = nameOf(fact.values.place);
+    if (/\bempt(y|ies)\b/i.test(name)) return 'to be filled';
+    return /\bfull\b/i.test(name) ? 'full' : null;
+  }
+  if (fact.kind !== 'record' || fact.values.outcome === 'not completed') return null;
+  if (fact.values.activity === 'recharge') return fact.values.outcome === 'pass' ? 'full' : null;
+  const gauge = fact.values.readings?.gauge_psi;
+  if (rated_psi === null || rated_psi <= 0 || (typeof gauge !== 'number' && typeof gauge !== 'string'))
+    return null;
+  if (!/^\d+(\.\d+)?$/.test(String(gauge))) return null;
+  return judgePressure(String(gauge), String(rated_psi)).recharge ? 'to be filled' : 'full';
+}
