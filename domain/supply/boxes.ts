@@ -23,7 +23,7 @@ const isNear = (a: number, b: number) => Math.abs(a - b) * NEAR <= b;
 
 /** In whole boxes and what is over: `3 boxes and 12`, `40`; of a box `box` alone. */
 export function amountWords(each: number, perBox: number | null): string {
-  const n = (count: number) => count.toLocaleString('en-US');
+  const n = (count: number) => count.toLocaleString('en-US').replace('-', '−');
   if (perBox === null || Math.abs(each) < perBox) return n(each);
   const boxes = Math.trunc(each / perBox);
   const over = Math.abs(each % perBox);

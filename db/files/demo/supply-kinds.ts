@@ -55,7 +55,6 @@ export const PADS = 'AED pads, adult';
 export const SALINE = 'Saline, 500 mL';
 export const AA = 'Battery, AA';
 export const CHAIN_OIL = 'Bar and chain oil, 1 qt';
-export const NALOXONE = 'Naloxone nasal kit';
 
 export const KINDS: readonly Kind[] = [
   kind('Exam gloves, nitrile, medium', stores(600, 200, 90), { perBox: 100, months: 36 }),
@@ -76,7 +75,7 @@ export const KINDS: readonly Kind[] = [
   kind('Trauma dressing', stores(20, 8, 2), { months: 48 }),
   kind('Gauze pad 4 × 4 in, sterile', stores(200, 80, 20), { perBox: 50, months: 48 }),
   kind('Tourniquet', [store(31, 8, 4, 0), store(33, 8, 4, 1)], { months: 60 }),
-  kind(NALOXONE, [store(33, 12, 6, 1)], { months: 30, twoCount: true }),
+  kind('Naloxone nasal kit', [store(33, 12, 6, 1)], { months: 30, twoCount: true }),
   kind('Oxygen mask, non-rebreather', stores(20, 8, 3), { months: 48 }),
   kind('N95 respirator', stores(120, 40, 10), { perBox: 20, months: 60 }),
   kind('Absorbent, bag', [...stores(16, 6, 2), home(at('Engine 31', 'R2'), 31, 4, 2, 0)]),

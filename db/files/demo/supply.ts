@@ -4,17 +4,7 @@ import type { World } from './deeds.ts';
 import type { Label, Planned } from './diary.ts';
 import { monthText } from './instants.ts';
 import { crewOf, LOGISTICS, memberLabel } from './people.ts';
-import {
-  AA,
-  CHAIN_OIL,
-  GLOVES_L,
-  type Home,
-  KINDS,
-  type Kind,
-  NALOXONE,
-  PADS,
-  SALINE,
-} from './supply-kinds.ts';
+import { AA, CHAIN_OIL, GLOVES_L, type Home, KINDS, type Kind, PADS, SALINE } from './supply-kinds.ts';
 
 /** So many days ago the district began to keep its stock here. */
 const SINCE = 210;
@@ -69,7 +59,7 @@ export function planSupply(world: World): void {
   whatIsWrong(world);
 }
 
-/** What came and went in one place. The plan keeps its own count, so that none goes that is not there. */
+/** What came and went in one place. The plan keeps its own lots, so that none goes that is not there. */
 function runOf(world: World, kind: Kind, home: Home, nth: number, began: Day): void {
   const { diary, on } = world;
   const { place, station, par, uses } = home;
@@ -78,21 +68,32 @@ function runOf(world: World, kind: Kind, home: Home, nth: number, began: Day): v
   const isForgotten = FORGOTTEN.includes(`${kind.what} ${station}`);
   // Somebody goes easy on what runs low: a rest of it is still there.
   const rest = isForgotten ? Math.ceil((home.min * chance.whole(25, 75)) / 100) : 0;
-  let held = 0;
-  const deliver = (day: Day, amount: number, delivery: number) => {
-    held += amount;
-    diary.at(day, '11:20', memberLabel(LOGISTICS), [
-      received(kind, place, amount, day, lotOf(kind, nth, delivery)),
+  const lots: { lot: string | null; amount: number }[] = [];
+  const held = () => lots.reduce((sum, l) => sum + l.amount, 0);
+  const deliver = (day: Day, amount: number, round: number) => {
+    const lot = lotOf(kind, nth, round);
+    lots.push({ lot, amount });
+    const made = addDays(began, round * EVERY);
+    diary.at(day, '11:20', memberLabel(LOGISTICS), [received(kind, place, amount, day, made, lot)]);
+  };
+  const count = (day: Day, round: number) => {
+    const counts = lots
+      .filter(l => l.amount > 0)
+      .map(l => ({ ...(l.lot === null ? {} : { lot: l.lot }), amount: l.amount }));
+    if (counts.length === 0) return;
+    const who = crewOf(station, 'company officer', round);
+    const witness = kind.twoCount ? { witness: memberLabel(crewOf(station, 'driver', round)) } : {};
+    diary.at(day, '19:10', memberLabel(who), [
+      { action: 'stock.count', body: { stock, place, counts: merged(counts), ...witness, on: dayText(day) } },
     ]);
   };
-  // What was on the shelf when the file began had lain there for a while.
   deliver(began, par, 0);
   for (let round = 1; addDays(began, round * EVERY) < on; round++) {
     const day = addDays(began, round * EVERY - chance.whole(0, 3));
-    const amount =
-      uses === 0 ? 0 : Math.min(held - rest, chance.whole(Math.ceil(uses / 2), Math.ceil(uses * 1.4)));
+    const left = Math.max(0, held() - rest);
+    const amount = uses === 0 ? 0 : Math.min(left, chance.whole(Math.ceil(uses / 2), Math.ceil(uses * 1.4)));
     if (amount > 0) {
-      held -= amount;
+      take(lots, amount);
       const who = crewOf(station, chance.happens(1, 3) ? 'driver' : 'firefighter', round + nth);
       const unit: Label = `@unit Engine ${station}`;
       diary.at(day, '08:35', memberLabel(who), [
@@ -100,8 +101,26 @@ function runOf(world: World, kind: Kind, home: Home, nth: number, began: Day): v
       ]);
     }
     const filled = round % FILLED_EACH === 0 && !(isForgotten && round > FILLED_EACH);
-    if (filled && held < par) deliver(addDays(day, 2), roundUp(par - held, kind.perBox), round);
+    if (filled && held() < par) deliver(addDays(day, 2), roundUp(par - held(), kind.perBox), round);
+    // Counted between two deliveries; what went to the saws in the brush season was not.
+    if (round % FILLED_EACH === 2 && kind.what !== CHAIN_OIL) count(addDays(day, 3), round);
   }
+}
+
+/** The oldest lot goes first. */
+function take(lots: { amount: number }[], amount: number): void {
+  let left = amount;
+  for (const lot of lots) {
+    const some = Math.min(lot.amount, left);
+    lot.amount -= some;
+    left -= some;
+  }
+}
+
+/** What has no lot is one heap, however often it was delivered. */
+function merged(counts: readonly { lot?: string; amount: number }[]): { lot?: string; amount: number }[] {
+  const plain = counts.filter(c => c.lot === undefined).reduce((sum, c) => sum + c.amount, 0);
+  return [...counts.filter(c => c.lot !== undefined), ...(plain > 0 ? [{ amount: plain }] : [])];
 }
 
 /** Whole boxes are delivered. */
@@ -114,7 +133,15 @@ const DATED: Readonly<Record<string, number>> = { [PADS]: -1, [SALINE]: 1, 'Burn
 const lotOf = (kind: Kind, nth: number, delivery: number) =>
   kind.months === null ? null : `${String.fromCharCode(65 + (nth % 26))}${delivery + 3}-${100 + nth * 7}`;
 
-function received(kind: Kind, place: Label, amount: number, day: Day, lot: string | null): Planned {
+/** @param made a delivery bears one date, in whichever house and on whichever day it is received */
+function received(
+  kind: Kind,
+  place: Label,
+  amount: number,
+  day: Day,
+  made: Day,
+  lot: string | null,
+): Planned {
   return {
     action: 'stock.receive',
     body: {
@@ -123,13 +150,13 @@ function received(kind: Kind, place: Label, amount: number, day: Day, lot: strin
       amount,
       ...(lot === null || kind.months === null
         ? {}
-        : { lot, expires: monthText(addMonths(day, kind.months)) }),
+        : { lot, expires: monthText(addMonths(made, kind.months)) }),
       on: dayText(day),
     },
   };
 }
 
-/** Counts of the last weeks, and what they found: the first lot of three kinds is at its date, one count is owed. */
+/** The first lot of three kinds is at its date, as a count of the first week read it; and one count is owed. */
 function whatIsWrong({ diary, on }: World): void {
   const byName = (what: string): Kind => {
     const kind = KINDS.find(k => k.what === what);
@@ -153,22 +180,6 @@ function whatIsWrong({ diary, on }: World): void {
         },
       ]);
   }
-  const naloxone = byName(NALOXONE);
-  const [shelf] = naloxone.homes;
-  const night = addDays(on, -6);
-  if (shelf)
-    diary.at(night, '19:10', memberLabel(crewOf(33, 'company officer', 0)), [
-      {
-        action: 'stock.count',
-        body: {
-          stock: labelOf(naloxone),
-          place: shelf.place,
-          counts: [{ lot: lotOf(naloxone, KINDS.indexOf(naloxone), 0), amount: 7 }],
-          witness: memberLabel(crewOf(33, 'driver', 0)),
-          on: dayText(night),
-        },
-      },
-    ]);
   // More than was ever there went to the brush season: nobody wrote down what came.
   const oil = byName(CHAIN_OIL);
   const cache = oil.homes[1];

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { HistoryLine } from '../../../db/api.ts';
 import type { SupplyLine } from '../../../db/api-supply.ts';
 import { amountWords } from '../../../domain/supply/boxes.ts';
@@ -27,6 +27,11 @@ interface StockHistoryProps {
 export function StockHistory({ what, stock, perBox, line, today, onClose }: StockHistoryProps) {
   const history = useAsk('supply.history', { stock });
   const [voiding, setVoiding] = useState<HistoryLine | null>(null);
+  const rows = useRef<HTMLDivElement>(null);
+  const isRead = history.data !== undefined && voiding === null;
+  useEffect(() => {
+    if (isRead) rows.current?.querySelector<HTMLElement>('tbody tr')?.focus({ preventScroll: true });
+  }, [isRead]);
   if (voiding)
     return (
       <DeedDialog
@@ -54,7 +59,7 @@ export function StockHistory({ what, stock, perBox, line, today, onClose }: Stoc
       ) : null}
       {history.data === undefined ? <NotReady loaded={history} /> : null}
       {history.data ? (
-        <div className={styles.history}>
+        <div className={styles.history} ref={rows}>
           <RowTable
             label={`Everything that was told of ${what}; v voids the line that has the focus`}
             columns={LINES}

@@ -149,7 +149,10 @@ export function Supply() {
             </Action>
           </>
         ) : null}
-        <PrintAction paper={{ paper: 'reorder list' }} label="Print the reorder list" />
+        <Action weight="quiet" hint="l" onClick={nextTable}>
+          Next table
+        </Action>
+        <PrintAction paper={{ paper: 'reorder list' }} label="Reorder list" />
       </footer>
       {form && summary ? (
         <DeedDialog form={form} today={summary.today} onClose={() => setForm(null)} />

@@ -17,7 +17,7 @@ export function needsOf(line: SupplyLine): string[] {
 
 /** The name of a lot; one without a number of its own goes by its date. */
 export function lotWords({ lot, expires }: Pick<SupplyLot, 'lot' | 'expires'>): string {
-  if (lot === null) return 'no lot';
+  if (lot === null) return 'without a lot';
   if (lot === expires) return `no lot number, expires ${dateText(lot)}`;
   return expires === null ? `lot ${lot}` : `lot ${lot}, expires ${dateText(expires)}`;
 }

@@ -98,7 +98,11 @@ export const SPARES: readonly TableColumn<SpareRow>[] = [
   {
     key: 'numbers',
     head: 'Numbers',
-    cell: s => <span className={`mono ${styles.cut}`}>{s.numbers.join('  ')}</span>,
+    cell: s => (
+      <span className={styles.cut}>
+        <span className="mono">{s.numbers.join('  ')}</span>
+      </span>
+    ),
   },
 ];
 

@@ -19,10 +19,14 @@ const amountField = (line: SupplyLine): FormField => ({
 });
 
 /** What lies there, said over the fields. */
-const lies = (line: SupplyLine): string =>
-  line.lots.length === 0
-    ? 'None is known to be there.'
-    : `There: ${line.lots.map(l => `${amountWords(l.onHand, line.perBox)} of ${lotWords(l)}${l.state === 'expired' ? ' (expired)' : ''}`).join('; ')}.`;
+function lies({ lots, perBox }: SupplyLine): string {
+  const told = lots.map(l => {
+    const of = l.lot === null ? '' : ` of ${lotWords(l)}`;
+    const but = l.onHand < 0 ? ' (a count is owed)' : l.state === 'expired' ? ' (expired)' : '';
+    return `${amountWords(l.onHand, perBox)}${of}${but}`;
+  });
+  return told.length === 0 ? 'None is known to be there.' : `There: ${told.join('; ')}.`;
+}
 
 /** The lots that lie there, to name one; one without a number is taken by naming none. */
 const lotField = (line: SupplyLine, any: string): FormField => ({
