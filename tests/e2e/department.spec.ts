@@ -236,7 +236,7 @@ test.describe('with an empty file', () => {
     const names: string[] = [];
     page.on('download', download => names.push(download.suggestedFilename()));
     await page.keyboard.press('v');
-    await expect.poll(() => names).toContain('ledger-2026-11-25.jsonl');
+    await expect.poll(() => names, { timeout: 30_000 }).toContain('ledger-2026-11-25.jsonl');
     expect(names.filter(n => n.endsWith('.csv')).length).toBeGreaterThanOrEqual(4);
   });
 

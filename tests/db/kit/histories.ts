@@ -57,7 +57,7 @@ const KINDS = [
   'notice',
   ...Array(2).fill('settle'),
   'expect',
-  'closeNotice',
+  ...Array(3).fill('closeNotice'),
   ...Array(2).fill('stock'),
   ...Array(2).fill('stockIn'),
   'stockOut',
@@ -67,7 +67,7 @@ const KINDS = [
   'stockOff',
   'member',
   'entitle',
-  ...Array(7).fill('void'),
+  ...Array(10).fill('void'),
 ] as const;
 
 export interface Step {
