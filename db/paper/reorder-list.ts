@@ -9,10 +9,10 @@ import { type Sheet, titled } from './frame.ts';
 import { figureCell, type Head, listTable } from './tables.ts';
 
 const HEADS: readonly Head[] = [
-  { head: 'Stock', width: 150 },
-  { head: 'Order', width: 78, figure: true },
+  { head: 'Stock', width: 128 },
+  { head: 'Order', width: 68, figure: true },
   { head: 'For', width: '*' },
-  { head: 'Spare elsewhere, moved first', width: 120 },
+  { head: 'Move first, over par', width: 104 },
   { head: 'Ordered', width: 46 },
 ];
 
@@ -68,7 +68,8 @@ function orderCells(row: ReorderLine): TableCell[] {
     {
       text: row.places
         .map(
-          p => `${p.name}: ${amountWords(p.wants, row.perBox)} (has ${figure(p.usable)} of ${figure(p.par)})`,
+          p =>
+            `${p.name}: ${amountWords(p.wants, row.perBox)} (${p.usable < 0 ? 'a count is owed' : `has ${figure(p.usable)} of ${figure(p.par)}`})`,
         )
         .join('\n'),
     },

@@ -12,8 +12,8 @@ import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
-import { stockOf } from '../caches/stock.ts';
 import { swapOf } from '../caches/swaps.ts';
+import { stockLook } from './look-stock.ts';
 import { all, type Db, one } from './statements.ts';
 
 /**
@@ -172,22 +172,7 @@ export function lookInto(
       const fresh = [...touchedOf('item'), ...touchedOf('place')].map(known => [known, item(known)] as const);
       return noticeSeen(db, id, new Map(fresh));
     },
-    stock(id) {
-      const key = thingKey(db, id);
-      return key === undefined ? null : stockOf(factsOf(db, key));
-    },
-    stockNamed(what) {
-      const named = (key: number | undefined) =>
-        key !== undefined && stockOf(factsOf(db, key))?.what.toLowerCase() === what.toLowerCase();
-      const cached = all<{ id: string; key: number }>(
-        db,
-        'SELECT t.id, s.key FROM stocks s JOIN things t ON t.key = s.key WHERE lower(s.what) = lower(?)',
-        what,
-      );
-      return (
-        cached.find(s => named(s.key))?.id ?? touchedOf('stock').find(id => named(thingKey(db, id))) ?? null
-      );
-    },
+    ...stockLook(db, () => touchedOf('stock')),
     noteClosed(note) {
       const key = thingKey(db, note);
       return key !== undefined && factsOf(db, key).some(f => f.kind === 'closed');

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { DueList, Explanation, HistoryLine, ItemPage, ItemSummary } from '../../db/api.ts';
 import type { MakeLine, MeterPage, RulebookList, RuleHistoryLine } from '../../db/api-rules.ts';
+import type { BetterLine, SupplyList, SupplyShelf } from '../../db/api-supply.ts';
 import { buildDemo } from '../../db/files/demo/index.ts';
 import { MAKER } from '../../db/files/demo/own-book.ts';
 import { PUMP_REPAIRED } from '../../db/files/demo/rig-records.ts';
@@ -142,6 +143,28 @@ describe('what single things show', () => {
     expect(pump?.points.at(-1)).toMatchObject({ reading: 1, replaced: true });
     expect(pump?.contradiction).toBeNull();
     expect(pump?.points.at(-1)?.total).toBeGreaterThan(1);
+  });
+});
+
+describe('the shelf', () => {
+  it('is short in some places, holds one pair of expired pads, and owes a count of what the saws took', async () => {
+    const { kinds, rows } = await question<SupplyList>('supply.list');
+    expect(kinds).toBeGreaterThanOrEqual(25);
+    const short = rows.filter(r => r.short > 0);
+    expect(short.length).toBeGreaterThan(5);
+    expect(short.length).toBeLessThan(rows.length / 4);
+    expect(rows.filter(r => r.expired > 0).map(r => [r.what, r.placeName, r.expired])).toEqual([
+      ['AED pads, adult', 'Engine 32, R1', 1],
+    ]);
+    expect(rows.filter(r => r.countOwed).map(r => r.what)).toEqual(['Bar and chain oil, 1 qt']);
+  });
+
+  it('tells of lots that another house would use up, and of spares and bottles at every station', async () => {
+    const { better } = await question<{ better: BetterLine[] }>('supply.reorder');
+    expect(better.map(b => b.what)).toContain('Saline, 500 mL');
+    const { spares, cylinders } = await question<SupplyShelf>('supply.shelf');
+    expect(new Set(spares.map(s => s.station)).size).toBe(4);
+    expect(cylinders.some(c => c.by['to be filled'] > 0 || c.by.full > 0)).toBe(true);
   });
 });
 

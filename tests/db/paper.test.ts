@@ -79,6 +79,7 @@ describe('every paper', () => {
       { paper: 'item history', item: hose },
       { paper: 'rig sheet', rig: 'Engine 31' },
       { paper: 'rule sheet', family: 'cylinder' },
+      { paper: 'reorder list' },
     ];
     const made: Made['made'] = [];
     for (const paper of list) made.push([paper.paper, await printed(d, paper)]);
@@ -399,6 +400,27 @@ describe('the rig sheet', () => {
       new RegExp(`${things.length} things in ${rig.places.length} places, \\d with something wrong`),
     );
     expect(pages.length).toBe(1);
+  });
+});
+
+describe('the reorder list', () => {
+  it('says what to order, for which place, and what is moved there first', async () => {
+    const { d, g } = furnished();
+    expect((await printed(d, { paper: 'reorder list' })).text).toContain('Nothing is under its minimum.');
+    const gloves = d.must('stock.add', { what: 'Exam gloves, large', unit: 'box', perBox: 100 });
+    d.must('stock.par', { stock: gloves, place: g.rack, par: 600, min: 300 });
+    d.must('stock.par', { stock: gloves, place: g.bed, par: 50, min: 20 });
+    d.must('stock.receive', { stock: gloves, place: g.bed, amount: 80 });
+    const { text } = await printed(d, { paper: 'reorder list' });
+    for (const said of [
+      'Exam gloves, large',
+      '6 boxes of 100',
+      'Station 31, hose rack: 6 boxes',
+      'Move first',
+    ])
+      expect(text).toContain(said);
+    d.must('stock.issue', { stock: gloves, place: g.rack, amount: 3 });
+    expect((await printed(d, { paper: 'reorder list' })).text).toContain('a count is owed');
   });
 });
 

@@ -14,7 +14,7 @@ export const SUPPLY_PAGES: readonly HelpPage[] = [
         heading: 'Stock by place',
         says: [
           'A kind of stock is counted and not tracked one by one: gloves, absorbent, batteries. The list has a line for each place that holds some or should. Short ones stand first, then those that owe a count, then what has expired. Enter opens what lies there lot by lot, and everything that was told of it.',
-          'What is on hand is the last count of a lot in its place, and what was received, issued, moved and written off after it. A lot that a count does not name was not counted.',
+          'What is on hand is the last count of a lot in its place, and what was received, issued, moved and written off after it. A lot that a count does not name was not counted. In the history, v voids the line that has the focus.',
         ],
         keys: [
           { key: 'n', does: 'a new kind of stock' },
@@ -27,7 +27,6 @@ export const SUPPLY_PAGES: readonly HelpPage[] = [
           { key: 'e', does: 'amend the kind, or say that it is kept no longer' },
           { key: 'f', does: 'short ones alone, expired ones, and so on' },
           { key: 'l', does: 'the next table' },
-          { key: 'v', does: 'in the history: void the line that has the focus' },
           { key: 'p', does: 'print the reorder list' },
         ],
       },
