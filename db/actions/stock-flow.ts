@@ -2,16 +2,19 @@
 import { z } from 'zod';
 import { inOrderToUse, type LotAmount, toIssue } from '../../domain/supply/lots.ts';
 import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
-import { amount, lot, mustBeStock } from './stock.ts';
+import { lot as aLot, amount, mustBeStock } from './stock.ts';
 import { action, type Look, type Refusal, refuse } from './types.ts';
 
 /** Filled in where the deed is done: which lots were taken, as what lay there then says. */
 const taken = z.array(z.strictObject({ lot: z.string().nullable(), amount })).optional();
 
+/** Null names what has no lot; left out, the soonest expiry goes first. */
+const lot = aLot.nullable().optional();
+
 interface Going {
   stock: string;
   amount: number;
-  lot?: string | undefined;
+  lot?: string | null | undefined;
 }
 
 export const stockIssue = action({
@@ -23,7 +26,7 @@ export const stockIssue = action({
     stock: id,
     place: id,
     amount,
-    lot: lot.optional(),
+    lot,
     taken,
     /** A unit, or a place that does not count it. */
     to: id.optional(),
@@ -64,7 +67,7 @@ export const stockMove = action({
     from: id,
     to: id,
     amount,
-    lot: lot.optional(),
+    lot,
     taken,
     note: words.optional(),
     on: when,
@@ -105,7 +108,7 @@ export const stockWriteOff = action({
     stock: id,
     place: id,
     amount,
-    lot: lot.optional(),
+    lot,
     taken,
     why: longWords,
     on: when,
@@ -121,7 +124,9 @@ export const stockWriteOff = action({
   ],
   complete: (look, body) => ({
     ...body,
-    taken: [{ lot: body.lot ?? onlyLot(look, body)?.lot ?? null, amount: body.amount }],
+    taken: [
+      { lot: body.lot === undefined ? (onlyLot(look, body)?.lot ?? null) : body.lot, amount: body.amount },
+    ],
   }),
   apply: (_entry, { stock, on, place, why, ...body }) => ({
     facts: [
@@ -171,7 +176,7 @@ function onlyExpired(look: Look, { stock, amount, lot }: Going, place: string): 
 /** A lot that nobody ever heard of is misread: it has no expiry and would be forgotten. */
 function unknownLot(look: Look, { stock, lot }: Going, place: string): Refusal[] {
   const known = look.stock(stock)?.lots ?? [];
-  if (lot === undefined || known.some(l => l.lot === lot)) return [];
+  if (lot === undefined || lot === null || known.some(l => l.lot === lot)) return [];
   const here = known.filter(l => l.place === place && l.lot !== null && l.amount > 0).map(l => l.lot);
   return [
     refuse(
@@ -192,6 +197,6 @@ const onlyLot = (look: Look, { stock, place }: { stock: string; place: string })
 function whichLot(look: Look, body: Going & { place: string }): Refusal[] {
   const there = lotsAt(look, body.stock, body.place).filter(l => l.amount > 0);
   if (body.lot !== undefined || there.length < 2) return [];
-  const told = [...there].sort(inOrderToUse).map(l => l.lot ?? 'one without a number');
+  const told = [...there].sort(inOrderToUse).map(l => l.lot ?? 'the one without a lot (null)');
   return [refuse('which lot', 'Several lots lie there.', `Name the one: ${told.join(', ')}.`, 'lot')];
 }

@@ -1,12 +1,14 @@
 /** Forms of what comes and goes: received, issued, moved, written off. */
 import type { DepartmentSummary } from '../../../db/api.ts';
 import type { SupplyLine } from '../../../db/api-supply.ts';
+import { capital } from '../../../domain/capital.ts';
 import { amountWords } from '../../../domain/supply/boxes.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
 import { readDate } from '../../parts/form/readDate.ts';
 import { amountIn, amountNote, amountProblems, lotWords } from './amounts.ts';
 
 const ANY = 'soonest expiry first';
+const NO_LOT = 'without a lot';
 const NOBODY = 'nobody named';
 
 const on: FormField = { kind: 'date', key: 'on', title: 'On' };
@@ -28,24 +30,18 @@ function lies({ lots, perBox }: SupplyLine): string {
   return told.length === 0 ? 'None is known to be there.' : `There: ${told.join('; ')}.`;
 }
 
-/** The lots that lie there, to name one; one without a number is taken by naming none. */
+/** The lots that lie there, to name one. */
 const lotField = (line: SupplyLine, any: string): FormField => ({
   kind: 'pick',
   key: 'lot',
   title: 'Which lot',
   choices: [
     { value: ANY, title: any },
-    ...line.lots.flatMap(l =>
-      l.lot === null
-        ? []
-        : [
-            {
-              value: l.lot,
-              title: lotWords(l),
-              detail: `${amountWords(l.onHand, line.perBox)}${l.state === 'expired' ? ', expired' : ''}`,
-            },
-          ],
-    ),
+    ...line.lots.map(l => ({
+      value: l.lot ?? NO_LOT,
+      title: capital(lotWords(l)),
+      detail: `${amountWords(l.onHand, line.perBox)}${l.state === 'expired' ? ', expired' : ''}`,
+    })),
   ],
 });
 
@@ -53,7 +49,7 @@ const lotField = (line: SupplyLine, any: string): FormField => ({
 const common = (line: SupplyLine, filled: Filled, today: string) => ({
   ...body({
     stock: line.stock,
-    lot: filled.lot === ANY ? '' : filled.lot,
+    lot: filled.lot === ANY ? '' : filled.lot === NO_LOT ? null : filled.lot,
     note: filled.note,
     on: dateOf(filled, today),
   }),
@@ -171,7 +167,7 @@ export function writeOffForm(line: SupplyLine): DeedForm {
     title: `Write off ${line.what} at ${line.placeName}`,
     verb: 'Write it off',
     initial: {
-      lot: expired?.lot ?? ANY,
+      lot: expired ? (expired.lot ?? NO_LOT) : ANY,
       amount: expired ? String(expired.onHand) : '',
       why: expired ? 'Expired' : '',
       on: '',
