@@ -132,7 +132,7 @@ describe('a deed on stock is refused', () => {
     d.must('stock.receive', { ...again, expires: '2029-03' });
   });
 
-  it('where several lots lie there and the one that is written off is not named', () => {
+  it('where several lots lie there and the one that is written off is not named', async () => {
     const { d, g, gloves } = storeroom();
     receive(d, g, gloves, { lot: 'B', expires: '2028-03' });
     receive(d, g, gloves, { lot: 'A', expires: '2026-03' });
@@ -141,6 +141,10 @@ describe('a deed on stock is refused', () => {
       code: 'which lot',
       todo: 'Name the one: A, B.',
     });
+    // What has no lot is named by saying so.
+    receive(d, g, gloves, { amount: 4 });
+    d.must('stock.writeOff', { ...off, amount: 3, lot: null });
+    expect(await lots(d, g.rack)).toEqual({ A: 300, B: 300, '-': 1 });
   });
 
   it('where its minimum is over its par, its name is taken, or its box has no size', () => {
