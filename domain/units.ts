@@ -56,7 +56,7 @@ export function showValue(attribute: Attribute, value: unknown, system: UnitSyst
 }
 
 /** A figure with its thousands apart, and no more decimals than it has. */
-function grouped(value: number, decimals = 6): string {
+export function grouped(value: number, decimals = 6): string {
   const [whole = '', fraction] = String(Number(value.toFixed(decimals))).split('.');
   const apart = whole.replace(/\B(?=(\d{3})+$)/g, ',');
   return fraction === undefined ? apart : `${apart}.${fraction}`;

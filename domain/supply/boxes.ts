@@ -1,4 +1,5 @@
 /** Units of issue: amounts are kept in each, and spoken of in boxes where a stock comes in boxes. */
+import { grouped } from '../units.ts';
 
 /** A count within a quarter of what was expected is told apart from one that is off by a whole box size. */
 const NEAR = 4;
@@ -23,7 +24,7 @@ const isNear = (a: number, b: number) => Math.abs(a - b) * NEAR <= b;
 
 /** In whole boxes and what is over: `3 boxes and 12`, `40`; of a box `box` alone. */
 export function amountWords(each: number, perBox: number | null): string {
-  const n = (count: number) => count.toLocaleString('en-US').replace('-', '−');
+  const n = (count: number) => grouped(count).replace('-', '−');
   if (perBox === null || Math.abs(each) < perBox) return n(each);
   const boxes = Math.trunc(each / perBox);
   const over = Math.abs(each % perBox);
