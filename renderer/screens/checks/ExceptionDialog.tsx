@@ -55,6 +55,8 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
     { item: item ?? '', limit: 30 },
     { when: next === 'swap' && item !== null },
   ).data;
+  // The one to take first is offered; another is chosen by typing.
+  const chosen = spare ?? spares?.spares.find(s => s.against.length === 0)?.item ?? null;
   const counts = kind === 'short' || (kind === 'missing' && line.family === null && line.qty > 1);
   const steps = STEPS.filter(s => (things.length > 0 ? true : s.value === 'defect' || s.value === 'note'));
 
@@ -68,7 +70,7 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
       reading: reading.trim() === '' ? null : reading.trim(),
       note: note.trim() === '' ? null : note.trim(),
       next,
-      with: next === 'swap' ? spare : null,
+      with: next === 'swap' ? chosen : null,
       to: (next === 'swap' || next === 'move') && to !== '' ? to : null,
       defect: isKnown && known ? known.id : null,
     };
@@ -144,7 +146,7 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
                 : 'Ready spares of its kind first, the nearest first.'
             }
             options={spareOptions}
-            value={spareOptions.find(o => o.value === spare) ?? null}
+            value={spareOptions.find(o => o.value === chosen) ?? null}
             onPick={o => setSpare(o.value)}
           />
         ) : null}
