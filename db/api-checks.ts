@@ -110,7 +110,6 @@ export interface CarryHolder {
   /** The last signed check-off, and the draft that waits. */
   last: CheckoffLine | null;
   draft: CheckoffLine | null;
-  schedules: Schedule[];
   /** Owed now or late, and what was late or missed of late. */
   owed: OwedLine[];
 }

@@ -72,18 +72,8 @@ export function holderAsked(asking: Asking, of: string): Holder {
   );
 }
 
-interface RigThing extends Carried {
-  key: number;
-  what: string;
-  placedOn: Day | null;
-}
-
 /** Living tracked things on a rig, with the names of the places they lie in. */
-export function thingsOnRig(
-  asking: Asking,
-  rig: number,
-  on: Day,
-): { told: CarriedThing; carried: RigThing }[] {
+function thingsOnRig(asking: Asking, rig: number, on: Day): { told: CarriedThing; carried: Carried }[] {
   const states = standingOf(
     asking,
     on,
@@ -101,11 +91,9 @@ export function thingsOnRig(
     condition: Condition;
     path: string;
     rigName: string;
-    placedOn: Day | null;
   }>(
     asking.db,
-    `SELECT i.key, t.id AS item, i.number, i.what, i.family, i.attributes, i.condition, p.path, r.name AS rigName,
-       i.placed_on AS placedOn
+    `SELECT i.key, t.id AS item, i.number, i.what, i.family, i.attributes, i.condition, p.path, r.name AS rigName
      FROM items i JOIN things t ON t.key = i.key JOIN places p ON p.key = i.place_key JOIN places r ON r.key = p.rig
      WHERE p.rig = ? AND i.condition NOT IN ('retired', 'disposed') ORDER BY i.family, i.number_sort`,
     rig,
@@ -218,11 +206,15 @@ export function placesNow(asking: Asking, lines: readonly CarryLine[], rig: numb
   }));
 }
 
-/** Lines with all that is known of them on a day, and what no line asks for. */
+/**
+ * Lines with all that is known of them on a day, and what no line asks for.
+ * @param places the places of these lines, as `placesNow` tells them
+ */
 export function linesNow(
   asking: Asking,
   holder: Holder,
   lines: readonly CarryLine[],
+  places: readonly CarryPlace[],
   rig: number | null,
   on: Day,
 ): { lines: CarryLineNow[]; extra: CarriedThing[] } {
@@ -233,7 +225,9 @@ export function linesNow(
     things.map(t => t.carried),
   );
   const { codes } = codesOf(lines);
-  const places = new Map(placesNow(asking, lines, rig).map(p => [p.name.toLowerCase(), p]));
+  const checked = new Map(
+    rig === null ? [] : places.map(p => [p.name.toLowerCase(), checkedOn(asking, p.at)]),
+  );
   const defects = new Map<string, DefectLine[]>();
   for (const defect of defectsOf(asking, { of: holder.of, open: true }).rows)
     if (defect.line !== null) defects.set(defect.line, [...(defects.get(defect.line) ?? []), defect]);
@@ -250,7 +244,7 @@ export function linesNow(
         elsewhere: tell(elsewhere),
         serving,
         lacking: lackingOf(line, serving, open),
-        checked: checkedOn(asking, places.get(line.place.toLowerCase())?.at ?? null),
+        checked: checked.get(line.place.toLowerCase()) ?? null,
         defects: open,
       };
     }),

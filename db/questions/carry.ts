@@ -11,7 +11,7 @@ import { readGrid, SheetError } from '../files/sheet/index.ts';
 import { one } from '../store/statements.ts';
 import { type Holder, holderAsked, holdersOf, linesNow, placesNow } from './carry-known.ts';
 import { linesOn } from './carry-lines.ts';
-import { checkoffLines } from './checkoffs.ts';
+import { checkoffLines, NEWEST } from './checkoffs.ts';
 import { defectsOf } from './defects.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { owedOf } from './owed.ts';
@@ -25,7 +25,7 @@ export const carryHolders = question({
   answer(asking, args): CarryHolder[] {
     const on = dayAsked(asking, args.on);
     const open = defectsOf(asking, { open: true }).rows;
-    const checkoffs = checkoffLines(asking, {});
+    const checkoffs = checkoffLines(asking, NEWEST);
     return holdersOf(asking).map(known => {
       const { key, rig, ...holder } = known;
       const lines = linesOn(asking, key, on);
@@ -38,7 +38,6 @@ export const carryHolders = question({
         openDefects: open.filter(d => d.of === holder.of).length,
         last: own.find(c => c.state === 'signed' || c.state === 'countersigned') ?? null,
         draft: own.find(c => c.state === 'draft') ?? null,
-        schedules: schedulesOf(factsOf(asking.db, key)),
         owed: owedOf(asking, known).filter(o => o.state !== 'done'),
       };
     });
@@ -60,6 +59,7 @@ export const carryPage = question({
     const lines = linesOn(asking, holder.key, on);
     // What rides on it is told as it is now; of an old day the list alone.
     const rig = on < asking.today ? null : (holder.rig?.key ?? null);
+    const places = placesNow(asking, lines, holder.rig?.key ?? null);
     return {
       of: holder.of,
       name: holder.name,
@@ -67,8 +67,8 @@ export const carryPage = question({
       station: holder.station,
       rig: holder.rig && { id: holder.rig.id, name: holder.rig.name },
       on: textOrNull(on) as string,
-      places: placesNow(asking, lines, holder.rig?.key ?? null),
-      ...linesNow(asking, holder, lines, rig, on),
+      places,
+      ...linesNow(asking, holder, lines, places, rig, on),
       schedules: schedulesOf(factsOf(asking.db, holder.key)).filter(
         s => s.from <= on && (s.until === null || s.until >= on),
       ),

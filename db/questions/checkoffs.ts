@@ -25,16 +25,29 @@ export const checkoffsList = question({
     limit: page.limit,
   }) as unknown as z.ZodType<{ of?: string; state?: CheckoffState; limit?: number }>,
   answer(asking, args) {
-    const rows = checkoffLines(asking, args);
+    const rows = checkoffLines(
+      asking,
+      '(:of IS NULL OR c.holder = :of) AND (:state IS NULL OR c.state = :state)',
+      { of: args.of ?? null, state: args.state ?? null },
+    );
     return { total: rows.length, rows: rows.slice(0, args.limit ?? 200) };
   },
   example: { of: '<id>' },
 });
 
-/** Every check-off that fits, the newest first. */
+/** Of each unit or rig, the newest that was signed and the newest draft: the rest need not be read to tell of now. */
+export const NEWEST = `c.key IN (SELECT key FROM (
+  SELECT key, row_number() OVER (PARTITION BY holder, state = 'draft' ORDER BY started_at DESC, key DESC) AS n
+  FROM checkoffs WHERE state <> 'set aside') WHERE n = 1)`;
+
+/**
+ * Check-offs, the newest first.
+ * @param where which ones: SQL on the check-off `c`
+ */
 export function checkoffLines(
   asking: Asking,
-  { of, state }: { of?: string | undefined; state?: CheckoffState | undefined },
+  where: string,
+  args: Record<string, string | number | null> = {},
 ): CheckoffLine[] {
   return all<Omit<CheckoffLine, 'signedOn'> & { signedDay: Day | null }>(
     asking.db,
@@ -46,9 +59,8 @@ export function checkoffLines(
      LEFT JOIN things rt ON rt.id = c.rig LEFT JOIN places r ON r.key = rt.key
      LEFT JOIN things st ON st.id = c.signed_by LEFT JOIN members sm ON sm.key = st.key
      LEFT JOIN things ct ON ct.id = c.countersigned_by LEFT JOIN members cm ON cm.key = ct.key
-     WHERE (:of IS NULL OR c.holder = :of) AND (:state IS NULL OR c.state = :state)
-     ORDER BY c.started_at DESC, c.key DESC`,
-    { of: of ?? null, state: state ?? null },
+     WHERE ${where} ORDER BY c.started_at DESC, c.key DESC`,
+    args,
   ).map(({ signedDay, ...line }) => ({ ...line, signedOn: signedDay === null ? null : dayText(signedDay) }));
 }
 
@@ -60,7 +72,7 @@ export const checkoffPage = question({
   answer(asking, args): CheckoffPage {
     const key = thingKey(asking.db, args.checkoff);
     const known = key === undefined ? null : checkoffOf(asking.db, key);
-    const line = checkoffLines(asking, {}).find(c => c.id === args.checkoff);
+    const [line] = checkoffLines(asking, 'c.key = :key', { key: key ?? null });
     if (key === undefined || !known || !line)
       throw new CannotAnswer(
         'not found',
@@ -73,12 +85,13 @@ export const checkoffPage = question({
     const rig = known.rig === null ? null : (thingKey(asking.db, known.rig) ?? null);
     const all = isDraft ? linesOn(asking, holder.key, asking.today) : asSigned(asking, key, holder.key);
     const lines = inScope(all, known);
-    const now = linesNow(asking, holder, lines, isDraft ? rig : null, asking.today);
+    const places = placesNow(asking, lines, rig);
+    const now = linesNow(asking, holder, lines, places, isDraft ? rig : null, asking.today);
     return {
       ...line,
       rigId: known.rig,
       station: holder.station,
-      places: placesNow(asking, lines, rig).map(place => ({
+      places: places.map(place => ({
         ...place,
         lines: now.lines.filter(l => l.place.toLowerCase() === place.name.toLowerCase()),
         mark: markOf(known.marks, place.name) ?? null,
