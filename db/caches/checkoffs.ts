@@ -5,7 +5,7 @@ import type { CarryLine } from '../../domain/carry/types.ts';
 import type { ExceptionKind, NextStep, PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { CheckoffKnown } from '../actions/types.ts';
 import { all, type Db, one, prepared, run } from '../store/statements.ts';
-import { asTold, factsOf, identityOf, type PlainFact } from './facts.ts';
+import { asTold, factsOf, identityOf, type PlainFact, tellerOf, textOf } from './facts.ts';
 
 /** The lines in force by these facts, of which those that are no lines are passed over. */
 export function carryListOf(facts: readonly PlainFact[]): CarryLine[] {
@@ -27,25 +27,13 @@ export function checkoffOf(db: Db, key: number): CheckoffKnown | null {
     marks: asTold(facts.filter(f => f.kind === 'mark')).map(f => ({
       ...(f.values as unknown as PlaceMark),
       fact: f.id,
-      byName: authorOf(db, f.id),
+      byName: tellerOf(db, f.id)?.name ?? null,
     })),
     signed: signed?.effective ?? null,
     signedBy: textOf(signed?.values.by),
     countersigned: facts.some(f => f.kind === 'countersigned'),
     setAside: facts.some(f => f.kind === 'set aside'),
   };
-}
-
-/** The name of who told a fact, or null. */
-function authorOf(db: Db, fact: string): string | null {
-  return (
-    one<{ name: string }>(
-      db,
-      `SELECT m.name FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq
-       JOIN things t ON t.id = e.by JOIN members m ON m.key = t.key WHERE f.id = ?`,
-      fact,
-    )?.name ?? null
-  );
 }
 
 /** What a defect's facts say of it. */
@@ -162,5 +150,3 @@ export function deriveDefect(db: Db, key: number): void {
     told.closedNote,
   );
 }
-
-const textOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);

@@ -1,7 +1,7 @@
 /** Rows to facts: the only place where the columns of a fact meet the domain. */
 import type { When } from '../../domain/calendar/when.ts';
 import type { Fact } from '../../domain/facts.ts';
-import { all, type Db } from '../store/statements.ts';
+import { all, type Db, one } from '../store/statements.ts';
 
 interface FactRow {
   id: string;
@@ -73,6 +73,21 @@ function asRigFact(fact: PlainFact): PlainFact {
 export function asTold(facts: readonly PlainFact[]): PlainFact[] {
   return [...facts].sort(
     (a, b) => a.clock - b.clock || (a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n),
+  );
+}
+
+/** A value of a fact that is text, or null. */
+export const textOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);
+
+/** Who told a fact: the member's id, and the name where the department knows one; null where nobody was named. */
+export function tellerOf(db: Db, fact: string): { by: string; name: string | null } | null {
+  return (
+    one<{ by: string; name: string | null }>(
+      db,
+      `SELECT e.by, m.name FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq
+       LEFT JOIN things t ON t.id = e.by LEFT JOIN members m ON m.key = t.key WHERE f.id = ? AND e.by IS NOT NULL`,
+      fact,
+    ) ?? null
   );
 }
 

@@ -13,7 +13,7 @@ import type { Derived } from '../../domain/derive/thing.ts';
 import type { Condition, Values } from '../../domain/facts.ts';
 import type { NoticeSeen } from '../actions/types.ts';
 import { all, type Db, one } from '../store/statements.ts';
-import { asTold, factsOf, identityOf, type PlainFact, RIG_FAMILY } from './facts.ts';
+import { asTold, factsOf, identityOf, type PlainFact, RIG_FAMILY, textOf } from './facts.ts';
 
 /** What was said of how one thing, or one serial that nobody could find, was settled. */
 export interface SettledTold {
@@ -206,5 +206,3 @@ export function noticeSeen(
   const things = heldAgainst(db, told, fresh);
   return { ...told.notice, closed: told.closed !== null, things, expected: expectedOf(told, things) };
 }
-
-const textOf = (value: unknown): string | null => (typeof value === 'string' ? value : null);

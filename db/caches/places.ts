@@ -5,7 +5,7 @@
 import { numberSort } from '../../domain/number.ts';
 import { type RideFact, ridesFrom } from '../../domain/rigs/rides.ts';
 import { all, type Db, prepared, run } from '../store/statements.ts';
-import { identityOf } from './facts.ts';
+import { identityOf, textOf } from './facts.ts';
 import { factsOfPlaces } from './many.ts';
 import { rideFactsOf } from './rides.ts';
 import { writeWords } from './words.ts';
@@ -43,9 +43,9 @@ export function derivePlaces(db: Db): void {
       id,
       kind: String(identity.kind),
       name: String(identity.name),
-      under: typeof identity.under === 'string' ? identity.under : null,
+      under: textOf(identity.under),
       unit: null,
-      ownUnit: typeof identity.unit === 'string' ? identity.unit : null,
+      ownUnit: textOf(identity.unit),
     });
   }
   // A unit follows its crew: what rides on the rig that the crew rides now counts for it.

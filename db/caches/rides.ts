@@ -1,6 +1,6 @@
 /** Rides from the facts of a rig: the unit it began with, and who took it or left it since. */
 import type { RideFact } from '../../domain/rigs/rides.ts';
-import type { PlainFact } from './facts.ts';
+import { type PlainFact, textOf } from './facts.ts';
 
 /** What a rig's facts say of who rode it. */
 export function rideFactsOf(rig: string, facts: readonly PlainFact[]): RideFact[] {
@@ -8,6 +8,6 @@ export function rideFactsOf(rig: string, facts: readonly PlainFact[]): RideFact[
   return [...(begins ? [begins] : []), ...facts.filter(f => f.kind === 'ride')].map(f => ({
     ...f,
     rig,
-    unit: typeof f.values.unit === 'string' ? f.values.unit : null,
+    unit: textOf(f.values.unit),
   }));
 }

@@ -1,6 +1,6 @@
 /** Swaps of many whose numbers are owed, from their facts. */
 import type { When } from '../../domain/calendar/when.ts';
-import { asTold, type PlainFact } from './facts.ts';
+import { asTold, type PlainFact, textOf } from './facts.ts';
 
 export interface SwapTold {
   of: string;
@@ -31,9 +31,9 @@ export function swapOf(facts: readonly PlainFact[]): SwapTold | null {
     down: Number(v.down),
     up: Number(v.up),
     place: String(v.place),
-    note: typeof v.note === 'string' ? v.note : null,
+    note: textOf(v.note),
     on: made.effective,
-    by: typeof v.by === 'string' ? v.by : null,
+    by: textOf(v.by),
     read: { down: count('down'), up: count('up') },
     giveUp: gaveUp ? String(gaveUp.values.giveUp) : null,
   };

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { capital } from '../../domain/capital.ts';
 import { ACTIONS } from '../actions/index.ts';
 import type { ChangeLine, NoteLine } from '../api-desk.ts';
-import { identityOf, RIG_FAMILY } from '../caches/facts.ts';
+import { identityOf, RIG_FAMILY, tellerOf, textOf } from '../caches/facts.ts';
 import { factsByThing, factsOfThings } from '../caches/many.ts';
 import { entryId } from '../ledger/entry.ts';
 import { all, one } from '../store/statements.ts';
@@ -54,7 +54,7 @@ export function notesOf(asking: Asking, openOnly: boolean): NoteLine[] {
             ? {
                 on: closing.effective,
                 byName: name(closing.id),
-                why: typeof closing.values.why === 'string' ? closing.values.why : null,
+                why: textOf(closing.values.why),
               }
             : null,
         },
@@ -65,14 +65,9 @@ export function notesOf(asking: Asking, openOnly: boolean): NoteLine[] {
 
 /** Who told a fact, by the fact's id. */
 export function namer(asking: Asking): (fact: string) => string | null {
-  const names = memberNames(asking);
   return fact => {
-    const row = one<{ by: string | null }>(
-      asking.db,
-      'SELECT e.by FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq WHERE f.id = ?',
-      fact,
-    );
-    return row?.by ? (names.get(row.by) ?? row.by) : null;
+    const teller = tellerOf(asking.db, fact);
+    return teller && (teller.name ?? teller.by);
   };
 }
 

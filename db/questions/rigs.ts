@@ -11,7 +11,7 @@ import {
   type Whereabouts,
 } from '../../domain/rigs/rides.ts';
 import type { RigLine } from '../api-desk.ts';
-import { identityOf, type PlainFact } from '../caches/facts.ts';
+import { identityOf, type PlainFact, textOf } from '../caches/facts.ts';
 import { factsOfThings } from '../caches/many.ts';
 import { rideFactsOf } from '../caches/rides.ts';
 import { all } from '../store/statements.ts';
@@ -48,7 +48,7 @@ export function rigConditions(asking: Asking, rigs = rigsOf(asking)): Map<number
     if (fact)
       conditions.set(key, {
         condition: fact.values.condition as RigCondition,
-        reason: typeof fact.values.reason === 'string' ? fact.values.reason : null,
+        reason: textOf(fact.values.reason),
         since: fact.effective,
       });
   }
@@ -129,7 +129,7 @@ export function rigLines(
     return [
       {
         ...row,
-        chassis: typeof identity.chassis === 'string' ? identity.chassis : null,
+        chassis: textOf(identity.chassis),
         standing: typeof identity.unit === 'string' ? 'first line' : 'reserve',
         condition: state?.condition ?? 'in service',
         conditionReason: state?.reason ?? null,

@@ -9,7 +9,7 @@ import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
-import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact } from '../caches/facts.ts';
+import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } from '../caches/facts.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
@@ -142,13 +142,7 @@ export function lookInto(
       const last = repairs.at(-1);
       const back = factsOfKind(id, 'condition').findLast(f => f.values.condition === 'serviceable');
       if (!last || (back && inOrder(last, back) < 0)) return null;
-      return (
-        one<{ by: string | null }>(
-          db,
-          'SELECT e.by FROM facts f JOIN entries e ON e.device = f.device AND e.seq = f.seq WHERE f.id = ?',
-          last.id,
-        )?.by ?? null
-      );
+      return tellerOf(db, last.id)?.by ?? null;
     },
     swap(id) {
       const key = thingKey(db, id);

@@ -1,6 +1,7 @@
 /** A clock in plain words, from its data alone: what it counts from, when it is on time, what it reads of a thing. */
 import { MONTH_NAMES } from '../calendar/show.ts';
 import { spanText } from '../derive/clocks/count.ts';
+import { grouped } from '../units.ts';
 import type { Clock, Every, Family, First, ReadingLimit, Requirement, SpecPeriod } from './types.ts';
 import { attributeTitle, everyText, midSentence, orList, outcomeWords, showText } from './words.ts';
 
@@ -20,7 +21,7 @@ function wordsOf(clock: Clock, family: Family | undefined): string {
         ? `Each ${MONTH_NAMES[clock.month - 1]}`
         : `Every ${everyText({ months: clock.every_months })}, in ${MONTH_NAMES[clock.month - 1]}`;
     case 'meter':
-      return `Every ${thousands(clock.every)} ${clock.meter}`;
+      return `Every ${grouped(clock.every)} ${clock.meter}`;
     case 'first of':
       return `${clock.clocks.map((c, i) => (i === 0 ? wordsOf(c, family) : midSentence(wordsOf(c, family)))).join(' or ')}, whichever comes first`;
     case 'life':
@@ -244,9 +245,4 @@ function spansText(months: readonly number[]): string {
   const isInYears = spans.every(m => m >= 24 && m % 12 === 0);
   if (!isInYears) return orList(spans.map(m => spanText({ months: m })));
   return `${orList(spans.map(m => String(m / 12)))} years`;
-}
-
-/** `12,000`: a whole number with its thousands marked. */
-function thousands(n: number): string {
-  return String(n).replace(/\B(?=(\d{3})+$)/g, ',');
 }
