@@ -1,14 +1,14 @@
 /** What is known of a carry list now: who it belongs to, what fills its lines, what was found wrong with them. */
 import { type Day, dayText } from '../../domain/calendar/day.ts';
-import { codesOf, lackingOf, serves } from '../../domain/carry/lacking.ts';
+import { codesOf, lackingOf, servingOf } from '../../domain/carry/lacking.ts';
 import { type Carried, fill } from '../../domain/carry/match.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
 import { placesOf } from '../../domain/checkoffs/marks.ts';
 import { type DueState, heaviest } from '../../domain/derive/due.ts';
 import type { Condition, Values } from '../../domain/facts.ts';
-import type { CarriedThing, CarryLineNow, CarryPlace, DefectLine } from '../api-checks.ts';
+import type { CarriedThing, CarryLineNow, CarryPlace } from '../api-checks.ts';
 import { all, one } from '../store/statements.ts';
-import { defectsOf } from './defects.ts';
+import { openByLine } from './defects.ts';
 import { standingOf, statesIn } from './states.ts';
 import { type Asking, CannotAnswer } from './types.ts';
 
@@ -228,14 +228,12 @@ export function linesNow(
   const checked = new Map(
     rig === null ? [] : places.map(p => [p.name.toLowerCase(), checkedOn(asking, p.at)]),
   );
-  const defects = new Map<string, DefectLine[]>();
-  for (const defect of defectsOf(asking, { of: holder.of, open: true }).rows)
-    if (defect.line !== null) defects.set(defect.line, [...(defects.get(defect.line) ?? []), defect]);
+  const defects = openByLine(asking, holder.of);
   const tell = (list: readonly { item: string }[]) => list.flatMap(t => told.get(t.item) ?? []);
   return {
-    lines: filled.lines.map(({ line, here, elsewhere }) => {
-      const serving =
-        line.family === null ? null : [...here, ...elsewhere].filter(t => serves(t.condition)).length;
+    lines: filled.lines.map(of => {
+      const { line, here, elsewhere } = of;
+      const serving = servingOf(of);
       const open = defects.get(line.line) ?? [];
       return {
         ...line,

@@ -69,6 +69,14 @@ export function defectsOf(
   return { total: wanted.length, rows: wanted };
 }
 
+/** Open defects, of one unit or of all, by the line of the carry list they stand against. */
+export function openByLine(asking: Asking, of?: string): Map<string, DefectLine[]> {
+  const open = new Map<string, DefectLine[]>();
+  for (const defect of defectsOf(asking, { of, open: true }).rows)
+    if (defect.line !== null) open.set(defect.line, [...(open.get(defect.line) ?? []), defect]);
+  return open;
+}
+
 function told(row: Row): DefectLine {
   const { closedOn, closedHow, closedNote, conditionSince, thing, name, ...line } = row;
   const now = row.condition === null ? null : { condition: row.condition, since: conditionSince };

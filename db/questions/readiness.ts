@@ -20,7 +20,7 @@ import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
-import { linesOfUnits, NO_LINES, shortageReason, type UnitLines } from './readiness-lines.ts';
+import { linesOfUnits, NO_LINES, OF_NO_THING, shortageReason, type UnitLines } from './readiness-lines.ts';
 import { rigConditions } from './rigs.ts';
 import { fixesOf, type InTheWay } from './shortest-fix.ts';
 import { offerSpares } from './spares.ts';
@@ -220,19 +220,11 @@ function rigReasons(
   if (!unit.rig || !state || !effect) return [];
   return [
     {
+      ...OF_NO_THING,
       effect,
       what: `${unit.rig.name} is ${state.condition}${state.reason ? `: ${state.reason}` : ''}`,
-      item: null,
-      line: null,
-      number: null,
-      requirement: null,
-      state: null,
-      condition: null,
-      dueOn: null,
-      own: null,
       since: state.since,
       place: unit.rig.name,
-      fix: null,
     },
   ];
 }

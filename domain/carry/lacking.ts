@@ -1,6 +1,7 @@
 /** How many of a line are lacking, by what is known. */
 import type { ExceptionKind } from '../checkoffs/marks.ts';
 import type { Condition } from '../facts.ts';
+import type { Carried, Filled } from './match.ts';
 import type { CarryLine } from './types.ts';
 
 /** Whether a thing in this condition serves on a rig. What owes a retest never does (common practice, no source). */
@@ -30,6 +31,16 @@ export function lackingOf(
     return o.kind === 'extra' || o.kind === 'wrong place' ? 0 : (o.short ?? 0);
   });
   return Math.min(line.qty, Math.max(0, ...short));
+}
+
+/** How many tracked things on the rig serve for their line; null where the line is only counted. */
+export function servingOf({ line, here, elsewhere }: Filled<Carried>): number | null {
+  return line.family === null ? null : [...here, ...elsewhere].filter(t => serves(t.condition)).length;
+}
+
+/** How many more of a line would make it serve: those under its least; 0 where the least is there. */
+export function toServe(line: Pick<CarryLine, 'qty' | 'min'>, lacking: number): number {
+  return Math.max(0, line.min - (line.qty - lacking));
 }
 
 /** The code of a line on paper and in quick typing: the letter of its place and its number there. */

@@ -3,6 +3,7 @@
  * officer decides. What each requirement does when it is late (blocks, limits, notes) is the department's choice.
  */
 import type { Day } from '../calendar/day.ts';
+import { toServe } from '../carry/lacking.ts';
 import type { DueState } from '../derive/due.ts';
 import type { Condition } from '../facts.ts';
 import type { WhenLate } from '../rulebook/types.ts';
@@ -64,7 +65,7 @@ export function lineEffect(
   lacking: number,
 ): WhenLate | null {
   if (lacking <= 0) return null;
-  if (line.qty - lacking >= line.min) return 'notes';
+  if (toServe(line, lacking) === 0) return 'notes';
   return line.critical ? 'blocks' : 'limits';
 }
 

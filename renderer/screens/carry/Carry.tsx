@@ -2,6 +2,7 @@ import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { CarryLineNow, CarryPage } from '../../../db/api-checks.ts';
+import { toServe } from '../../../domain/carry/lacking.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -179,8 +180,8 @@ function OneList({ page }: { page: CarryPage }) {
 }
 
 function Numbers({ page }: { page: CarryPage }) {
-  const short = page.lines.filter(l => l.qty - l.lacking < l.min).length;
-  const critical = page.lines.filter(l => l.critical && l.qty - l.lacking < l.min).length;
+  const short = page.lines.filter(l => toServe(l, l.lacking) > 0).length;
+  const critical = page.lines.filter(l => l.critical && toServe(l, l.lacking) > 0).length;
   const nowhere = page.places.filter(p => p.at === null).length;
   return (
     <p className={styles.numbers}>

@@ -1,6 +1,7 @@
 /** The columns of a carry list and of what stands under it. */
 import type { CarryLineNow, CarryPage, PublishedLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
+import { toServe } from '../../../domain/carry/lacking.ts';
 import type { Schedule } from '../../../domain/checkoffs/schedule.ts';
 import type { TableColumn } from '../../parts/grid/RowTable.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
@@ -39,9 +40,9 @@ export const COLUMNS: readonly TableColumn<CarryLineNow>[] = [
       l.lacking === 0 ? (
         '–'
       ) : (
-        <b className={l.qty - l.lacking < l.min ? styles.wrong : undefined}>
+        <b className={toServe(l, l.lacking) > 0 ? styles.wrong : undefined}>
           {l.lacking}
-          {l.qty - l.lacking < l.min ? ' short' : ''}
+          {toServe(l, l.lacking) > 0 ? ' short' : ''}
         </b>
       ),
   },
