@@ -69,20 +69,21 @@ export function tellReadiness(
   const book = readBook(asking.db);
   const most = asked === null ? REASONS_EACH : Number.POSITIVE_INFINITY;
   // A fix is computed over the whole department, whoever asks for it.
-  const lines = linesOfUnits(asking, asked === null ? units : all, on);
+  const lines = linesOfUnits(asking, all, on);
   const told = units.map(unit =>
     readinessOf(asking, { unit, known, conditions, book, most, lines: lines.get(unit.id) ?? NO_LINES }),
   );
   if (asked !== null) {
-    const fixes = fixesOf(
-      asking,
-      all.map(unit => inTheWay(unit, known, conditions, lines)),
-      on,
-    );
-    for (const u of told) {
-      u.shortestFix = u.verdict === 'not ready' ? (fixes.get(u.unit) ?? null) : null;
-      offerSpares(asking, u.reasons, u.station, on);
+    const unready = told.filter(u => u.verdict === 'not ready');
+    if (unready.length > 0) {
+      const fixes = fixesOf(
+        asking,
+        all.map(unit => inTheWay(unit, known, conditions, lines)),
+        on,
+      );
+      for (const u of unready) u.shortestFix = fixes.get(u.unit) ?? null;
     }
+    for (const u of told) offerSpares(asking, u.reasons, u.station, on);
   }
   told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
