@@ -34,15 +34,16 @@ export const rigWalkRound = action({
   refs: ['rig'],
   check(look, body) {
     const { notJudged, unanswered } = judgeRig(body.answers);
-    const unread = notJudged.filter(f => !f.text.includes('confirm whether'));
     return [
       ...mustBeRig(look, body.rig, body.on),
       ...(unanswered.length === CRITERIA.length
         ? [refuse('nothing', 'Nothing was looked at.', 'Answer what you have seen.', 'answers')]
         : []),
-      ...unread.map(f =>
-        refuse('bad answer', `${f.text}.`, 'Choose one of its answers, or write a figure.', f.criterion),
-      ),
+      ...notJudged
+        .filter(f => !f.isRead)
+        .map(f =>
+          refuse('bad answer', `${f.text}.`, 'Choose one of its answers, or write a figure.', f.criterion),
+        ),
     ];
   },
   complete(look, body) {

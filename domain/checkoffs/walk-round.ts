@@ -15,6 +15,11 @@ export interface Finding {
   text: string;
 }
 
+export interface NotJudged extends Finding {
+  /** Whether the answer could be read, and only what it means is to be confirmed. */
+  isRead: boolean;
+}
+
 export interface RigJudgement {
   /** What puts the rig out of service. */
   out: Finding[];
@@ -24,7 +29,7 @@ export interface RigJudgement {
   /** The ids of the criteria that have no answer. None is taken as good. */
   unanswered: string[];
   /** Answers that cannot be read, and what a criterion says that is only from memory and that nobody confirmed. */
-  notJudged: Finding[];
+  notJudged: NotJudged[];
 }
 
 const LEVELS = [
@@ -52,7 +57,7 @@ export function judgeRig(
   }
   const known = new Set(criteria.map(c => c.id));
   for (const id of Object.keys(answers).filter(id => !known.has(id)))
-    judged.notJudged.push({ criterion: id, text: `“${id}” is no criterion here: not judged` });
+    judged.notJudged.push({ criterion: id, text: `“${id}” is no criterion here: not judged`, isRead: false });
   return judged;
 }
 
@@ -60,7 +65,7 @@ function judgeOne(criterion: Criterion, answer: string, judged: RigJudgement): v
   const { id, confirmed } = criterion;
   const unread = unreadable(criterion, answer);
   if (unread !== null) {
-    judged.notJudged.push({ criterion: id, text: unread });
+    judged.notJudged.push({ criterion: id, text: unread, isRead: false });
     return;
   }
   const unsure: string[] = [];
@@ -78,7 +83,7 @@ function judgeOne(criterion: Criterion, answer: string, judged: RigJudgement): v
     }
     unsure.push(`${figure}: not judged, confirm whether it is ${verdict}${limit} (${origin(source)})`);
   }
-  for (const text of unsure.slice(0, 1)) judged.notJudged.push({ criterion: id, text });
+  for (const text of unsure.slice(0, 1)) judged.notJudged.push({ criterion: id, text, isRead: true });
 }
 
 /** Why an answer cannot be judged; null where it can. */
