@@ -4,6 +4,7 @@ import { exceptionProblems, markOf, type PlaceMark, placesOf } from '../../domai
 import { mustCarry } from './carry.ts';
 import { clockTime, linesOf, noCheckoff, placeMark, stillDraft } from './checkoff-forms.ts';
 import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
+import { mustBeRig } from './rigs.ts';
 import { type Action, action, type CheckoffKnown, type Look, type Refusal, refuse } from './types.ts';
 
 export const checkoffStart = action({
@@ -29,7 +30,7 @@ export const checkoffStart = action({
     ...mustCarry(look, body.of),
     ...notFuture(look, body.on),
     ...notFuture(look, body.started, 'started', 'The start,'),
-    ...(body.rig === undefined || look.rig(body.rig) ? [] : mustBe(look, body.rig, 'rig', 'rig')),
+    ...(body.rig === undefined ? [] : mustBeRig(look, body.rig)),
     ...(look.carryList(body.of).length === 0
       ? [
           refuse(
