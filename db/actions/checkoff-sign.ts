@@ -81,9 +81,11 @@ export const checkoffSign = action({
     if (!known) return body;
     const lines = linesOf(look, known);
     // As they stand, without who told them: the ledger knows.
-    const marks = placesOf(lines).flatMap(place => {
-      const { fact: _fact, byName: _by, ...mark } = markOf(known.marks, place) ?? { fact: '', byName: null };
-      return 'place' in mark ? [mark as PlaceMark] : [];
+    const marks = placesOf(lines).flatMap((place): PlaceMark[] => {
+      const told = markOf(known.marks, place);
+      if (!told) return [];
+      const { fact: _fact, byName: _by, ...mark } = told;
+      return [mark];
     });
     const named = new Set(marks.flatMap(m => m.exceptions.map(e => e.line)));
     const called = Object.fromEntries(lines.filter(l => named.has(l.line)).map(l => [l.line, l.what]));

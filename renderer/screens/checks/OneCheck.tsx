@@ -63,7 +63,7 @@ function Going({ page }: { page: CheckoffPage }) {
   const all = page.places.map(p => marks.of(p.name));
   const lines = useMemo(() => page.places.flatMap(p => p.lines), [page.places]);
   const left = isDraft ? unfinished(lines, all) : [];
-  const exceptions = all.reduce((n, m) => n + m.exceptions.length, 0);
+  const found = all.flatMap(m => m.exceptions);
   const done = page.places.filter(p => !left.some(u => u.place === p.name)).length;
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, where the screen begins; the page is keyed by its id.
@@ -144,12 +144,7 @@ function Going({ page }: { page: CheckoffPage }) {
       goTo(page.places.findIndex(p => p.name === first.place));
       return;
     }
-    setForm(
-      signForm(
-        { ...page, places: page.places.map((p, i) => ({ ...p, mark: withFact(all[i]) })) },
-        summary.today,
-      ),
-    );
+    setForm(signForm(page, found, summary.today));
   };
   const back = () => void navigate({ to: '/checks' });
 
@@ -218,7 +213,7 @@ function Going({ page }: { page: CheckoffPage }) {
             <b>{done}</b> of {page.places.length} places
           </span>
           <span>
-            <b>{exceptions}</b> {exceptions === 1 ? 'exception' : 'exceptions'}
+            <b>{found.length}</b> {found.length === 1 ? 'exception' : 'exceptions'}
           </span>
           <span>
             <b>{lines.length}</b> lines{page.rig && page.rig !== page.name ? `, on ${page.rig}` : ''}
@@ -340,9 +335,6 @@ function Going({ page }: { page: CheckoffPage }) {
 /** The place of the page that a line rides in, by the name the page has for it. */
 const placeNameOf = (page: CheckoffPage, line: CarryLineNow): string =>
   page.places.find(p => p.lines.some(l => l.line === line.line))?.name ?? line.place;
-
-const withFact = (mark: PlaceMark | undefined): CheckoffPlace['mark'] =>
-  mark ? { ...mark, fact: '', byName: null } : null;
 
 function firstOpen(page: CheckoffPage): number {
   const first = page.unfinished[0]?.place;

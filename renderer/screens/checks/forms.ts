@@ -2,6 +2,7 @@
 import type { CarryHolder, CheckoffPage, DefectLine, OwedLine, SwapLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
+import type { Exception } from '../../../domain/checkoffs/marks.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 
@@ -93,8 +94,11 @@ export function missedForm(owed: OwedLine): DeedForm {
   };
 }
 
-export function signForm(page: CheckoffPage, today: string): DeedForm {
-  const found = page.places.flatMap(p => p.mark?.exceptions ?? []);
+export function signForm(
+  page: Pick<CheckoffPage, 'id' | 'name'>,
+  found: readonly Exception[],
+  today: string,
+): DeedForm {
   const out = found.filter(e => e.next === 'tag out' || e.next === 'swap').length;
   const missing = found.filter(e => e.next === 'report missing').length;
   return {
