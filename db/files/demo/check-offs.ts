@@ -17,7 +17,6 @@ interface Found {
   what: string;
   kind: 'short' | 'low' | 'damaged';
   short: number | null;
-  reading: string | null;
   note: string | null;
   /** How and after how many days it was settled; null: it is open. */
   settled: readonly [how: string, days: number] | null;
@@ -41,7 +40,7 @@ function found(
   note: string | null,
   settled: Found['settled'],
 ): Found {
-  return { rig, weeks, what, kind, short, reading: null, note, settled };
+  return { rig, weeks, what, kind, short, note, settled };
 }
 
 /** Inventories that nobody did: the rig and how many weeks ago; with a reason, or none yet. */
@@ -59,7 +58,7 @@ export function planCheckOffs(world: World, lists: ReadonlyMap<string, readonly 
     addDays(begun, -2),
     '10:00',
     memberLabel(CHIEF),
-    RIGS.flatMap(rig => schedulesOf(rig, dayText(addDays(begun, -1)))),
+    RIGS.map(rig => weeklySchedule(rig, dayText(addDays(begun, -1)))),
   );
   diary.at(addDays(on, -1), '16:10', memberLabel(CHIEF), [morningCheck(on)]);
   for (const rig of RIGS) {
@@ -79,8 +78,8 @@ export function planCheckOffs(world: World, lists: ReadonlyMap<string, readonly 
 type Rig = (typeof RIGS)[number];
 const scheduleLabel = (rig: Rig): Label => `@weekly ${rig.name}`;
 
-function schedulesOf(rig: Rig, from: string): Planned[] {
-  const weekly: Planned = {
+function weeklySchedule(rig: Rig, from: string): Planned {
+  return {
     action: 'checkoff.schedule',
     body: {
       of: holderOf(rig),
@@ -93,7 +92,6 @@ function schedulesOf(rig: Rig, from: string): Planned[] {
     },
     as: scheduleLabel(rig),
   };
-  return [weekly];
 }
 
 /** The tower's crew has begun to run its saws and read its packs every morning. */
@@ -198,11 +196,11 @@ function markOf(
     place,
     at: at(rig.name, place),
     present: true,
-    exceptions: wrong.map(({ what, kind, short, reading, note }) => ({
+    exceptions: wrong.map(({ what, kind, short, note }) => ({
       line: lineOf(what),
       kind,
       short,
-      reading,
+      reading: null,
       note,
       next: 'defect',
     })),
