@@ -9,6 +9,7 @@ import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
 import type { Source } from '../domain/rulebook/types.ts';
 import type { Deed, RowProblem } from './api.ts';
+import type { KitBrief } from './api-kits.ts';
 
 /** A tracked thing as a carry list sees it. */
 export interface CarriedThing {
@@ -20,6 +21,8 @@ export interface CarriedThing {
   condition: Condition;
   /** The heaviest of its states. */
   state: DueState;
+  /** A kit's seal and contents; absent for everything else. */
+  kit?: KitBrief;
 }
 
 /** A line with what is known of it now. */

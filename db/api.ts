@@ -18,6 +18,7 @@ import type {
 import type { UnitSystem } from '../domain/units.ts';
 import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
+import type { KitQuestions } from './api-kits.ts';
 import type { NoticeQuestions } from './api-notices.ts';
 import type { RuleQuestions } from './api-rules.ts';
 import type { SupplyQuestions } from './api-supply.ts';
@@ -395,6 +396,7 @@ export interface ImportRequest {
 export interface Questions
   extends CheckQuestions,
     DeskQuestions,
+    KitQuestions,
     NoticeQuestions,
     RuleQuestions,
     SupplyQuestions {

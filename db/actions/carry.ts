@@ -35,9 +35,10 @@ const line = z.strictObject({
 export const carrySet = action({
   name: 'carry.set',
   v: 1,
-  title: 'Put lines on a unit’s carry list, change them or end them; the list of an old day stays as it was',
+  title:
+    'Put lines on the list of a unit or of a kind of kit, change them or end them; the list of an old day stays as it was',
   schema: z.strictObject({
-    /** A unit, or a rig that stands by without one. */
+    /** A unit, a rig that stands by without one, or the template of a kind of kit. */
     of: id,
     lines: z.array(line).max(2000).default([]),
     end: z.array(id).max(2000).default([]),
@@ -50,7 +51,7 @@ export const carrySet = action({
     const known = new Map(look.carryList(body.of).map(l => [l.line, l]));
     const unknown = [...body.lines.flatMap(l => l.line ?? []), ...body.end].filter(l => !known.has(l));
     return [
-      ...mustCarry(look, body.of),
+      ...(look.kindOf(body.of) === 'kit template' ? [] : mustCarry(look, body.of)),
       ...notFuture(look, body.on),
       ...(body.lines.length + body.end.length === 0
         ? [refuse('nothing', 'No line is set or ended.', 'Give at least one line.', 'lines')]
@@ -88,7 +89,7 @@ export const carrySet = action({
   },
 });
 
-/** A list belongs to a unit, or to a rig that no unit began with. */
+/** Whether it is a unit, or a rig: who goes through a list and is gone through. */
 export function mustCarry(look: Look, of: string, field = 'of'): Refusal[] {
   if (look.kindOf(of) === 'unit' || look.rig(of)) return [];
   return [

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { When } from '../../domain/calendar/when.ts';
 import {
   type Exception,
+  isBySeal,
   markOf,
   type PlaceMark,
   placesOf,
@@ -10,6 +11,7 @@ import {
 } from '../../domain/checkoffs/marks.ts';
 import { clockTime, linesOf, noCheckoff, placeMark, stillDraft } from './checkoff-forms.ts';
 import { id, notFuture, when } from './fields.ts';
+import { sealSeen } from './kits.ts';
 import { action, type FactDraft, refuse } from './types.ts';
 
 /** What a signed check-off says, filled in from its marks when it is signed. */
@@ -19,6 +21,8 @@ const sheet = z.strictObject({
   lines: z.number().int(),
   /** What the lines that something was found wrong with were called, by their names in the ledger. */
   called: z.record(z.string(), z.string()),
+  /** Lines that are made sure of by the seals of their kits. */
+  bySeal: z.array(z.string()).optional(),
   marks: z.array(placeMark),
 });
 
@@ -27,6 +31,7 @@ interface SheetBody {
   rig: string | null;
   lines: number;
   called: Readonly<Record<string, string>>;
+  bySeal?: readonly string[];
   marks: readonly PlaceMark[];
 }
 
@@ -89,7 +94,15 @@ export const checkoffSign = action({
     });
     const named = new Set(marks.flatMap(m => m.exceptions.map(e => e.line)));
     const called = Object.fromEntries(lines.filter(l => named.has(l.line)).map(l => [l.line, l.what]));
-    const sheet: SheetBody = { of: known.of, rig: known.rig, lines: lines.length, called, marks };
+    const bySeal = lines.filter(isBySeal).map(l => l.line);
+    const sheet: SheetBody = {
+      of: known.of,
+      rig: known.rig,
+      lines: lines.length,
+      called,
+      ...(bySeal.length > 0 ? { bySeal } : {}),
+      marks,
+    };
     return { ...body, sheet: sheet as unknown as typeof body.sheet };
   },
   apply(entry, body) {
@@ -104,8 +117,9 @@ export const checkoffSign = action({
       },
     ];
     const things: { id: string; kind: string }[] = [];
+    const bySeal = new Set(sheet.bySeal);
     for (const mark of sheet.marks) {
-      facts.push(...seenThings(mark, body.on));
+      facts.push(...seenThings(mark, bySeal, body.on), ...sealsSeen(mark, bySeal, body.finished));
       for (const e of mark.exceptions) {
         if (e.defect !== null) {
           facts.push({
@@ -118,7 +132,15 @@ export const checkoffSign = action({
         }
         const defect = `${entry.id}.${things.length.toString(36)}`;
         things.push({ id: defect, kind: 'defect' });
-        facts.push(...defectFacts(defect, { ...e, place: mark.place }, sheet, body, entry.by));
+        facts.push(
+          ...defectFacts(
+            defect,
+            { ...e, place: mark.place, isSeal: e.kind === 'damaged' && bySeal.has(e.line ?? '') },
+            sheet,
+            body,
+            entry.by,
+          ),
+        );
         facts.push(...deedsOf(e, mark, body.on));
       }
     }
@@ -128,14 +150,13 @@ export const checkoffSign = action({
 });
 
 /** What was read by its number or operated was seen, there and then. */
-function seenThings(mark: PlaceMark, on: When): FactDraft[] {
+function seenThings(mark: PlaceMark, bySeal: ReadonlySet<string>, on: When): FactDraft[] {
   const { at } = mark;
   if (at === null) return [];
-  const worked = mark.operated.flatMap(o => (o.item !== null && o.works ? [o.item] : []));
-  const how = new Map([
-    ...mark.seen.map(item => [item, 'number read'] as const),
-    ...worked.map(item => [item, 'operated'] as const),
-  ]);
+  const worked = mark.operated.flatMap(({ item, works, line }) =>
+    item !== null && works ? [[item, bySeal.has(line) ? 'seal intact' : 'operated'] as const] : [],
+  );
+  const how = new Map([...mark.seen.map(item => [item, 'number read'] as const), ...worked]);
   return [...how].map(([item, known]) => ({
     thing: item,
     kind: 'place',
@@ -145,9 +166,25 @@ function seenThings(mark: PlaceMark, on: When): FactDraft[] {
   }));
 }
 
+/** What was seen of the seals of kits. A seal that is not as it was left stands against its kit as damaged. */
+function sealsSeen(mark: PlaceMark, bySeal: ReadonlySet<string>, on: When): FactDraft[] {
+  return [
+    ...mark.operated.flatMap(({ line, item, works, reading }) =>
+      item !== null && bySeal.has(line) ? [sealSeen(item, reading, works, on)] : [],
+    ),
+    ...mark.exceptions.flatMap(({ line, item, kind, reading }) =>
+      item !== null && line !== null && kind === 'damaged' && bySeal.has(line)
+        ? [sealSeen(item, reading, false, on)]
+        : [],
+    ),
+  ];
+}
+
 export interface DefectFound
   extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next'> {
   place: string | null;
+  /** The seal of a kit that was not as it was left: a new seal settles it. */
+  isSeal: boolean;
 }
 
 function defectFacts(
@@ -157,7 +194,7 @@ function defectFacts(
   body: { checkoff: string; on: When },
   by: string | null,
 ): FactDraft[] {
-  const { line, item, kind, short, reading, note, next, place } = found;
+  const { line, item, kind, short, reading, note, next, place, isSeal } = found;
   return [
     {
       thing: defect,
@@ -177,6 +214,7 @@ function defectFacts(
         next,
         place,
         by,
+        ...(isSeal ? { seal: true } : {}),
       },
       refs: [sheet.of, body.checkoff, ...(item === null ? [] : [item])],
     },

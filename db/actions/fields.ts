@@ -44,6 +44,8 @@ export function notFuture(look: Look, on: When, field = 'on', what = 'The date')
 /** Refuse a reference to a thing that is not there, or is of another kind. */
 export function mustBe(look: Look, thing: string | undefined, kind: string, field: string): Refusal[] {
   if (thing === undefined || look.kindOf(thing) === kind) return [];
+  // A kit is a thing, and a place for what is in it.
+  if (kind === 'place' && look.kit(thing)) return [];
   return [
     refuse(
       'not found',

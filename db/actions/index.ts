@@ -7,6 +7,7 @@ import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
+import * as kits from './kits.ts';
 import { noteClose, noteWrite } from './notes.ts';
 import { noticeExpect, noticeSettle } from './notice-things.ts';
 import { noticeClose, noticeIssue } from './notices.ts';
@@ -85,6 +86,10 @@ const LIST: readonly Action[] = [
   stockFlow.stockIssue,
   stockFlow.stockMove,
   stockFlow.stockWriteOff,
+  kits.kitTemplate,
+  kits.kitSeal,
+  kits.kitOpen,
+  kits.kitCheck,
   noteWrite,
   noteClose,
   noticeIssue,

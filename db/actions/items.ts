@@ -150,6 +150,7 @@ export const itemMove = action({
   check: (look, body) => [
     ...deedOnItem(look, body.item, body.on),
     ...mustBe(look, body.to, 'place', 'to'),
+    ...insideItself(look, body.item, body.to),
     ...gone(look, body.item, 'moved'),
   ],
   apply: (_entry, body) => ({
@@ -187,6 +188,18 @@ export const itemAssign = action({
   }),
   example: { item: '&3', assignment: 'ready spare' },
 });
+
+/** A kit lies in no place that is inside it. */
+function insideItself(look: Look, item: string, to: string): Refusal[] {
+  if (!look.kit(item)) return [];
+  // As many steps as any department is deep: a circle that two devices made ends too.
+  for (let at: string | null = to, step = 0; at !== null && step < 50; at = look.placeUnder(at), step++)
+    if (at === item)
+      return [
+        refuse('inside itself', 'A kit cannot lie inside itself.', 'Name the place that it lies in.', 'to'),
+      ];
+  return [];
+}
 
 export function familyOfItem(look: Look, body: { item: string }): string | null {
   return look.item(body.item)?.family ?? null;

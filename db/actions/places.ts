@@ -121,6 +121,8 @@ export const rigAdd = action({
 export const PLACE_KINDS = [
   'compartment',
   'tray',
+  'board',
+  'pocket',
   'seat',
   'kit',
   'rack',

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { OUTCOMES } from '../../domain/facts.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
+import { FULL_COUNT } from '../../domain/rulebook/kit.ts';
 import { frozen } from './condition.ts';
 import { id, longWords, mustBe, valueProblem, values, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
@@ -44,6 +45,16 @@ export const recordAdd = action({
       ];
     const problems: Refusal[] = [
       ...early,
+      ...(body.activity === FULL_COUNT && body.outcome === 'pass'
+        ? [
+            refuse(
+              'not counted',
+              'A full count is told by what was counted.',
+              'Count the kit and put a new seal on it (kit.seal).',
+              'activity',
+            ),
+          ]
+        : []),
       ...gone(look, body.item, 'tested'),
       ...frozen(look, body.item, 'record.add'),
       ...mustBe(look, body.agency, 'agency', 'agency'),

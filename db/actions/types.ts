@@ -9,6 +9,7 @@ import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { Schedule } from '../../domain/checkoffs/schedule.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Condition } from '../../domain/facts.ts';
+import type { KitKnown } from '../../domain/kits/kit.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
@@ -57,13 +58,26 @@ export interface Look {
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   notice(id: string): NoticeSeen | null;
+  /**
+   * A kit by its seal and last full count, when that was last told of, and the lines of its template (none where its
+   * kind has none); null: no kit.
+   */
+  kit(
+    id: string,
+  ): { number: string; known: KitKnown; lastTold: When | null; lines: readonly CarryLine[] } | null;
+  /** Open defects that tell of a kit’s seal: a new one settles them. */
+  sealDefects(kit: string): readonly string[];
+  /** The template of the kits of this name, in any letter case, or null. */
+  kitTemplate(what: string): string | null;
+  /** The number of the kit that bears this seal now, or null. */
+  sealedWith(seal: string): string | null;
   /** A kind of counted stock with what is on hand of it, or null. */
   stock(id: string): StockTold | null;
   /** The kind of stock that bears this name, in any letter case, or null. */
   stockNamed(what: string): string | null;
   memberNumbers(): ReadonlySet<string>;
   memberNumber(member: string): string | null;
-  /** What a place stands under, or null. */
+  /** What a place stands under, or where a kit lies; null where neither is known. */
   placeUnder(place: string): string | null;
   placeNamed(under: string | null, name: string): string | null;
   /** What a void of this target would void, and what later facts depend on it. */

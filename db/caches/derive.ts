@@ -13,6 +13,7 @@ import { type Touched, thingKey } from './apply.ts';
 import { judgedBy, readBook, standsBy } from './book.ts';
 import { deriveCheckoff, deriveDefect } from './checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
+import { deriveKit, deriveKitTemplate, KIT_FAMILY } from './kits.ts';
 import { derivePlaces } from './places.ts';
 import { deriveStock } from './stock.ts';
 import { writeWords } from './words.ts';
@@ -38,6 +39,8 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   for (const key of ofKind('check-off')) deriveCheckoff(db, key);
   for (const key of ofKind('defect')) deriveDefect(db, key);
   if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');
+  for (const key of ofKind('kit template')) deriveKitTemplate(db, key);
+  if (ofKind('kit template').length > 0) keys.add('kits').add('checkoffs');
   for (const key of ofKind('stock')) deriveStock(db, key);
   if (ofKind('stock').length > 0) keys.add('supply');
   const before = judgedBy(db);
@@ -51,7 +54,13 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (items.size > 0) {
     keys.add('due').add('items');
     const write = itemWriter(db, book);
-    for (const key of items) write(key);
+    let hasKits = false;
+    for (const key of items) hasKits = deriveKit(db, key, write(key) === KIT_FAMILY) || hasKits;
+    // A kit is a place as well, and where it lies is known once it is derived itself.
+    if (hasKits) {
+      derivePlaces(db);
+      keys.add('places').add('kits').add('checkoffs');
+    }
     if (items.size <= 200)
       for (const key of items)
         keys.add(`item:${one<{ id: string }>(db, 'SELECT id FROM things WHERE key = ?', key)?.id}`);
@@ -87,8 +96,8 @@ function kindOf(db: Db, key: number): string {
   return one<{ kind: string }>(db, 'SELECT kind FROM things WHERE key = ?', key)?.kind ?? 'unknown';
 }
 
-/** A writer of item caches that remembers the keys of places over a batch. */
-function itemWriter(db: Db, book: Book): (key: number) => void {
+/** A writer of item caches that remembers the keys of places over a batch, and tells the family of what it wrote. */
+function itemWriter(db: Db, book: Book): (key: number) => string | null {
   const placeKeys = new Map<string, number | null>();
   const placeKey = (id: string): number | null => {
     let known = placeKeys.get(id);
@@ -104,7 +113,7 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
       writeDue(db, key, []);
       run(db, 'DELETE FROM items WHERE key = ?', key);
       run(db, 'DELETE FROM words WHERE rowid = ?', key);
-      return;
+      return null;
     }
     const { family, number, attributes } = derived;
     // A rig lies in no place of its own; what is due on it counts for whoever rides it.
@@ -153,6 +162,7 @@ function itemWriter(db: Db, book: Book): (key: number) => void {
     const { maker = '', model = '' } = attributes;
     if (!isOwnPlace)
       writeWords(db, key, 'item', `${number} ${derived.serial ?? ''} ${what} ${maker} ${model}`);
+    return family;
   };
 }
 

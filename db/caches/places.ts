@@ -19,6 +19,8 @@ interface Known {
   unit: string | null;
   /** The unit whose own rig it is: the one it was added with. */
   ownUnit: string | null;
+  /** A tracked kit: it lies where its own facts say, and moves whole. */
+  isKit: boolean;
 }
 
 /** Derive every place. */
@@ -46,8 +48,20 @@ export function derivePlaces(db: Db): void {
       under: textOf(identity.under),
       unit: null,
       ownUnit: textOf(identity.unit),
+      isKit: false,
     });
   }
+  for (const { key, id, number, place } of kitsOf(db))
+    known.set(id, {
+      key,
+      id,
+      kind: 'kit',
+      name: number,
+      under: place,
+      unit: null,
+      ownUnit: null,
+      isKit: true,
+    });
   // A unit follows its crew: what rides on the rig that the crew rides now counts for it.
   const ridden = ridesFrom(rides);
   for (const ride of ridden) {
@@ -60,7 +74,7 @@ export function derivePlaces(db: Db): void {
   );
   const insert = prepared(
     db,
-    `INSERT OR REPLACE INTO places (${COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT OR REPLACE INTO places (${COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   for (const place of known.values()) {
     const chain = chainOf(place, known);
@@ -82,6 +96,7 @@ export function derivePlaces(db: Db): void {
       numberSort(path),
       (place.under && known.get(place.under)?.key) ?? null,
       rig?.key ?? null,
+      chain.find(p => p.isKit)?.key ?? null,
       unit?.key ?? null,
       // Its own rig is the one that a unit began with.
       place.kind === 'rig' && place.unit !== null ? Number(place.ownUnit === place.unit) : null,
@@ -91,13 +106,22 @@ export function derivePlaces(db: Db): void {
     before.delete(place.key);
     if (was?.every((value, i) => value === row[i])) continue;
     insert.run(...row);
+    // A kit is found as the thing it is.
+    if (place.isKit) continue;
     writeWords(db, place.key, place.kind === 'rig' || place.kind === 'station' ? place.kind : 'place', path);
   }
   for (const gone of before.keys()) run(db, 'DELETE FROM places WHERE key = ?', gone);
 }
 
+/** Tracked kits, and where each lies, from their own rows. */
+const kitsOf = (db: Db) =>
+  all<{ key: number; id: string; number: string; place: string | null }>(
+    db,
+    `SELECT i.key, t.id, i.number, i.place FROM kits k JOIN items i ON i.key = k.key JOIN things t ON t.key = i.key`,
+  );
+
 type Row = readonly (string | number | null)[];
-const COLUMNS = 'key, kind, name, path, path_sort, parent, rig, unit, own, station';
+const COLUMNS = 'key, kind, name, path, path_sort, parent, rig, kit, unit, own, station';
 
 /** A place and those it lies in, innermost first; a circle that two devices made between them is cut. */
 function chainOf(place: Known, known: ReadonlyMap<string, Known>): Known[] {

@@ -4,6 +4,7 @@
  */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
+import { isBySeal } from '../../domain/checkoffs/marks.ts';
 import { markOf as stateOf } from '../../domain/derive/marks.ts';
 import type { CarryLineNow, CarryPlace } from '../api-checks.ts';
 import { carryPage } from '../questions/carry.ts';
@@ -104,6 +105,7 @@ function lineRow(line: CarryLineNow): TableCell[] {
         { text: line.what, bold: line.critical },
         line.verify === 'operated' ? '   O' : '',
         reading ? `   ${reading} ________` : '',
+        isBySeal(line) ? '   Seal ________' : '',
       ],
     },
     { text: lookAt(line), fontSize: 9 },
@@ -117,10 +119,12 @@ function lookAt(line: CarryLineNow): string {
     const state = stateOf(thing);
     return TO_LOOK_AT.has(state) ? [`${thing.number} ${state}`] : [];
   });
+  // The number that was put on is not printed: it is read off the bag.
+  const dates = line.here.flatMap(t => (t.kit?.expires ? [`earliest date ${dateText(t.kit.expires)}`] : []));
   const shown = owing.length > 4 ? [...owing.slice(0, 4), `${owing.length - 4} more`] : owing;
   const open = line.defects.map(
     d =>
       `${capital(d.kind)}${d.short === null ? '' : ` ${d.short}`}${d.note ? `, ${d.note}` : ''} (${dateText(d.since)})`,
   );
-  return [...open, ...shown].join('; ');
+  return [...open, ...shown, ...dates].join('; ');
 }

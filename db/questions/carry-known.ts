@@ -7,8 +7,11 @@ import { placesOf } from '../../domain/checkoffs/marks.ts';
 import { type DueState, heaviest } from '../../domain/derive/due.ts';
 import type { Condition, Values } from '../../domain/facts.ts';
 import type { CarriedThing, CarryLineNow, CarryPlace } from '../api-checks.ts';
+import type { KitBrief } from '../api-kits.ts';
 import { all, one } from '../store/statements.ts';
 import { openByLine } from './defects.ts';
+import { type KitNow, kitsNow, unreadyKits } from './kits-known.ts';
+import { below } from './places-below.ts';
 import { standingOf, statesIn } from './states.ts';
 import { type Asking, CannotAnswer } from './types.ts';
 
@@ -72,8 +75,9 @@ export function holderAsked(asking: Asking, of: string): Holder {
   );
 }
 
-/** Living tracked things on a rig, with the names of the places they lie in. */
+/** Living tracked things on a rig, with the names of the places they lie in; what is in a kit is the kit's. */
 function thingsOnRig(asking: Asking, rig: number, on: Day): { told: CarriedThing; carried: Carried }[] {
+  const kits = new Map(kitsNow(asking, on).map(k => [k.key, k]));
   const states = standingOf(
     asking,
     on,
@@ -95,10 +99,12 @@ function thingsOnRig(asking: Asking, rig: number, on: Day): { told: CarriedThing
     asking.db,
     `SELECT i.key, t.id AS item, i.number, i.what, i.family, i.attributes, i.condition, p.path, r.name AS rigName
      FROM items i JOIN things t ON t.key = i.key JOIN places p ON p.key = i.place_key JOIN places r ON r.key = p.rig
-     WHERE p.rig = ? AND i.condition NOT IN ('retired', 'disposed') ORDER BY i.family, i.number_sort`,
+     WHERE p.rig = ? AND p.kit IS NULL AND i.condition NOT IN ('retired', 'disposed')
+     ORDER BY i.family, i.number_sort`,
     rig,
   ).map(({ attributes, path, rigName, ...row }) => {
     const place = below(path, rigName);
+    const kit = kits.get(row.key);
     return {
       told: {
         item: row.item,
@@ -107,11 +113,25 @@ function thingsOnRig(asking: Asking, rig: number, on: Day): { told: CarriedThing
         place,
         condition: row.condition,
         state: heaviest(statesIn(states.get(row.key))) as DueState,
+        ...(kit ? { kit: kitBrief(kit) } : {}),
       },
-      carried: { ...row, place, attributes: JSON.parse(attributes) as Values },
+      carried: {
+        ...row,
+        place,
+        attributes: JSON.parse(attributes) as Values,
+        isUnready: kit?.standing.effect === 'blocks',
+      },
     };
   });
 }
+
+const kitBrief = ({ known, standing }: KitNow): KitBrief => ({
+  state: known.state,
+  seal: known.seal,
+  expires: standing.expires?.on ?? null,
+  effect: standing.effect,
+  reasons: standing.reasons,
+});
 
 /** A thing on a ridden rig as `fill` takes it; `item` is its key, for it is compared and not told. */
 export type CarriedKey = Carried & { key: number };
@@ -120,12 +140,17 @@ export type CarriedKey = Carried & { key: number };
  * Living tracked things on every ridden rig, by the key of the rig: those of families that some line asks for, with
  * attributes where a line asks for more than the family.
  */
-export function thingsCarried(asking: Asking, lines: readonly CarryLine[]): Map<number, CarriedKey[]> {
+export function thingsCarried(
+  asking: Asking,
+  lines: readonly CarryLine[],
+  kits: readonly KitNow[],
+): Map<number, CarriedKey[]> {
   const choosy = new Set<string>();
   const any = new Set<string>();
   for (const { family, like } of lines)
     if (family !== null) (Object.keys(like).length > 0 ? choosy : any).add(family);
   const places = placesOnRiddenRigs(asking);
+  const unready = unreadyKits(kits);
   const rigs = new Map<number, CarriedKey[]>();
   const read = (families: readonly string[], attributes: string) => {
     if (families.length === 0) return;
@@ -156,6 +181,7 @@ export function thingsCarried(asking: Asking, lines: readonly CarryLine[]): Map<
         condition: row.condition,
         place: at.name,
         attributes: row.attributes === null ? {} : (JSON.parse(row.attributes) as Values),
+        ...(unready.has(row.key) ? { isUnready: true } : {}),
       });
     }
   };
@@ -169,20 +195,15 @@ export function thingsCarried(asking: Asking, lines: readonly CarryLine[]): Map<
   return rigs;
 }
 
-/** The places of every ridden rig, each with its rig and its name below that. */
+/** The places of every ridden rig that are in no kit, each with its rig and its name below that. */
 function placesOnRiddenRigs(asking: Asking): Map<number, { rig: number; name: string }> {
   return new Map(
     all<{ key: number; rig: number; path: string; rigName: string }>(
       asking.db,
       `SELECT p.key, p.rig, p.path, r.name AS rigName FROM places p JOIN places r ON r.key = p.rig
-       WHERE r.unit IS NOT NULL`,
+       WHERE r.unit IS NOT NULL AND p.kit IS NULL`,
     ).map(({ key, rig, path, rigName }) => [key, { rig, name: below(path, rigName) }]),
   );
-}
-
-/** The name of a place below its rig: `L3, tray 2` of `Engine 31, L3, tray 2`. */
-function below(path: string, rig: string): string {
-  return path.startsWith(`${rig}, `) ? path.slice(rig.length + 2) : '';
 }
 
 /** The places of a list, each with its letter and the place of the rig that bears its name. */

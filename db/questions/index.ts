@@ -10,6 +10,7 @@ import { dueExplain } from './explain.ts';
 import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
 import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
+import { kitPage, kitsList, kitTemplateQuestion } from './kits.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
 import { makesList } from './makes.ts';
 import { itemMeters } from './meters.ts';
@@ -70,6 +71,9 @@ const LIST = [
   chainsList,
   swapsList,
   defectsList,
+  kitsList,
+  kitPage,
+  kitTemplateQuestion,
   noticesList,
   noticePage,
   supplyList,

@@ -18,6 +18,7 @@ import { readBook } from '../caches/book.ts';
 import { all as allRows, one } from '../store/statements.ts';
 import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
+import { kitsNow, unreadyKits } from './kits-known.ts';
 import { notesOf } from './notes.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
 import { linesOfUnits, NO_LINES, OF_NO_THING, shortageReason, type UnitLines } from './readiness-lines.ts';
@@ -69,21 +70,24 @@ export function tellReadiness(
   const book = readBook(asking.db);
   const most = asked === null ? REASONS_EACH : Number.POSITIVE_INFINITY;
   // A fix is computed over the whole department, whoever asks for it.
-  const lines = linesOfUnits(asking, all, on);
+  const kits = kitsNow(asking, on);
+  const lines = linesOfUnits(asking, all, kits, on);
   const told = units.map(unit =>
     readinessOf(asking, { unit, known, conditions, book, most, lines: lines.get(unit.id) ?? NO_LINES }),
   );
   if (asked !== null) {
+    const outKits = new Set(unreadyKits(kits).keys());
     const unready = told.filter(u => u.verdict === 'not ready');
     if (unready.length > 0) {
       const fixes = fixesOf(
         asking,
         all.map(unit => inTheWay(unit, known, conditions, lines)),
+        outKits,
         on,
       );
       for (const u of unready) u.shortestFix = fixes.get(u.unit) ?? null;
     }
-    for (const u of told) offerSpares(asking, u.reasons, u.station, on);
+    for (const u of told) offerSpares(asking, u.reasons, u.station, outKits, on);
   }
   told.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const counts = Object.fromEntries(VERDICTS.map(v => [v, told.filter(u => u.verdict === v).length]));
@@ -146,7 +150,7 @@ interface Judging {
 
 function readinessOf(
   asking: Asking,
-  { unit, known, conditions, book, most, lines: { shortages } }: Judging,
+  { unit, known, conditions, book, most, lines: { shortages, kits } }: Judging,
 ): UnitReadiness {
   const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
   const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
@@ -155,14 +159,15 @@ function readinessOf(
     hasRig: unit.rig !== null,
     things: onRig.things,
     lastSeen: onRig.lastSeen,
-    effects: [...ofRig, ...shortages, ...onRig.findings].map(f => f.effect),
+    effects: [...ofRig, ...shortages, ...kits, ...onRig.findings].map(f => f.effect),
   });
   const count = (effect: WhenLate) =>
-    [...ofRig, ...shortages, ...onRig.findings].filter(f => f.effect === effect).length;
+    [...ofRig, ...shortages, ...kits, ...onRig.findings].filter(f => f.effect === effect).length;
   const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
   // What is lacking comes before what is late of the same weight.
   const weighed = [
     ...shortages.map(s => ({ effect: s.effect, tell: () => shortageReason(s, unit.rig?.name ?? null) })),
+    ...kits.map(k => ({ effect: k.effect, tell: () => k })),
     ...[...onRig.findings]
       .sort(byWeight)
       .map(f => ({ effect: f.effect, tell: () => reasonOf(asking, book, f) })),
@@ -177,7 +182,7 @@ function readinessOf(
     says: says(
       verdict,
       thingsByEffect(
-        [...ofRig, ...shortages].map(f => f.effect),
+        [...ofRig, ...shortages, ...kits].map(f => f.effect),
         onRig.findings,
       ),
       unit.rig !== null,

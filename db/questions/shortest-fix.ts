@@ -41,8 +41,16 @@ interface Blocking {
   instead: number | null;
 }
 
-/** The fix of every unit that is not ready, by the unit's id. */
-export function fixesOf(asking: Asking, units: readonly InTheWay[], on: Day): Map<string, ReadyFix> {
+/**
+ * The fix of every unit that is not ready, by the unit's id.
+ * @param outKits kits that do not serve as they are, by their keys
+ */
+export function fixesOf(
+  asking: Asking,
+  units: readonly InTheWay[],
+  outKits: ReadonlySet<number>,
+  on: Day,
+): Map<string, ReadyFix> {
   const things = thingsNamed(
     asking,
     units.flatMap(u => u.findings.filter(f => f.effect === 'blocks').map(f => f.item)),
@@ -51,7 +59,7 @@ export function fixesOf(asking: Asking, units: readonly InTheWay[], on: Day): Ma
   const kinds = new Map<string, CarryLine | null>();
   for (const list of wants.values())
     for (const w of list) if (!kinds.has(w.kind)) kinds.set(w.kind, lineOfKind(w, units));
-  const spares = sparesOf(asking, kinds, on);
+  const spares = sparesOf(asking, kinds, outKits, on);
   const groups = grouped(spares);
   const stations = new Map(units.map(u => [u.unit, u.station]));
   const cost: Cost = (unit, { source }) => {
@@ -211,7 +219,12 @@ const STANDING_BY = `i.condition = 'serviceable' AND (
   (p.rig IS NULL AND i.assignment = 'ready spare') OR (r.key IS NOT NULL AND r.unit IS NULL AND i.assignment IN ('reserve', 'ready spare')))`;
 
 /** Spares of the kinds that are wanted; one that fits several counts for the choosiest, by its name where equal. */
-function sparesOf(asking: Asking, kinds: ReadonlyMap<string, CarryLine | null>, on: Day): Spare[] {
+function sparesOf(
+  asking: Asking,
+  kinds: ReadonlyMap<string, CarryLine | null>,
+  outKits: ReadonlySet<number>,
+  on: Day,
+): Spare[] {
   const lines = [...kinds]
     .flatMap(([kind, line]) => (line ? [{ kind, line }] : []))
     .sort(
@@ -243,7 +256,7 @@ function sparesOf(asking: Asking, kinds: ReadonlyMap<string, CarryLine | null>, 
      WHERE ${STANDING_BY} AND i.family IN (SELECT value FROM json_each(?)) ORDER BY i.number_sort, t.id`,
     JSON.stringify([...families]),
   ).flatMap(({ key, family, attributes, own, station, reserve, ...spare }): Spare[] => {
-    if (against.get(key)?.some(row => dueEffect(row) !== null)) return [];
+    if (outKits.has(key) || against.get(key)?.some(row => dueEffect(row) !== null)) return [];
     const thing = { family, attributes: JSON.parse(attributes) as Values };
     const line = lines.find(l => isOfLine(l.line, thing));
     const kind = line?.kind ?? (kinds.has(`thing\u0001${own}`) ? `thing\u0001${own}` : null);

@@ -25,15 +25,22 @@ export const KIND = `i.family || '|' || i.what || '|' ||
 /**
  * Write the nearest spare on each reason that blocks or limits, the weightiest first: one at the unit's own station,
  * else one at another. A spare is offered once, and a thing with several reasons has the same one on each.
+ * @param outKits kits that do not serve as they are, by their keys
  */
-export function offerSpares(asking: Asking, reasons: Reason[], station: string | null, on: Day): void {
+export function offerSpares(
+  asking: Asking,
+  reasons: Reason[],
+  station: string | null,
+  outKits: ReadonlySet<number>,
+  on: Day,
+): void {
   const wanting = reasons.filter(r => r.item !== null && r.effect !== 'notes');
   if (wanting.length === 0) return;
   const kinds = kindsOf(
     asking,
     wanting.flatMap(r => r.item ?? []),
   );
-  const spares = readySpares(asking, new Set(kinds.values()), on);
+  const spares = readySpares(asking, new Set(kinds.values()), outKits, on);
   const offered = new Map<string, Spare | null>();
   for (const reason of wanting) {
     const item = reason.item ?? '';
@@ -63,7 +70,12 @@ function kindsOf(asking: Asking, items: readonly string[]): Map<string, string> 
 }
 
 /** Things that stand by at a station, on no rig, with nothing known against them; by their kind. */
-function readySpares(asking: Asking, kinds: ReadonlySet<string>, on: Day): Map<string, Spare[]> {
+function readySpares(
+  asking: Asking,
+  kinds: ReadonlySet<string>,
+  outKits: ReadonlySet<number>,
+  on: Day,
+): Map<string, Spare[]> {
   const spares = new Map<string, Spare[]>();
   const against = thingsAgainst(asking, on);
   for (const spare of all<Spare>(
@@ -73,7 +85,7 @@ function readySpares(asking: Asking, kinds: ReadonlySet<string>, on: Day): Map<s
      WHERE i.assignment = 'ready spare' AND i.condition = 'serviceable' AND p.rig IS NULL
      ORDER BY i.number_sort, t.id`,
   )) {
-    if (!kinds.has(spare.kind) || against.has(spare.key)) continue;
+    if (!kinds.has(spare.kind) || against.has(spare.key) || outKits.has(spare.key)) continue;
     const known = spares.get(spare.kind);
     if (known) known.push(spare);
     else spares.set(spare.kind, [spare]);

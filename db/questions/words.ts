@@ -24,6 +24,15 @@ export function factInWords(
       return `Assigned: ${values.assignment}`;
     case 'condition':
       return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+    case 'sealed': {
+      const counts = values.counts as { amount: number }[];
+      return `Counted in full, ${counts.length} ${counts.length === 1 ? 'line' : 'lines'}, and sealed with ${values.seal}`;
+    }
+    case 'opened':
+      return `Opened: ${values.why}`;
+    case 'seal seen':
+      if (values.intact !== true) return `Seal found broken${values.seal ? `, number ${values.seal}` : ''}`;
+      return `Seal ${values.seal} seen whole`;
     case 'owed': {
       const activities = values.activities as string[];
       return `${capital(String(values.because))}${

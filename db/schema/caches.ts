@@ -155,6 +155,8 @@ export const places = sqliteTable(
     pathSort: text('path_sort').notNull(),
     parent: integer('parent'),
     rig: integer('rig'),
+    /** The kit that it is, or lies in: what is in a kit is the kit's and moves with it. */
+    kit: integer('kit'),
     unit: integer('unit'),
     /** 1 where a rig is ridden by the unit it began with. */
     own: integer('own'),
@@ -292,6 +294,26 @@ export const stockLots = sqliteTable(
   t => [index('stock_lots_stock').on(t.stock)],
 );
 
+/** Kinds of kits: what such a kit holds is its list. */
+export const kitTemplates = sqliteTable('kit_templates', {
+  key: integer('key').primaryKey(),
+  what: text('what').notNull(),
+});
+
+/** Kits, by their seals and last full counts. Nothing in it depends on today. */
+export const kits = sqliteTable('kits', {
+  key: integer('key').primaryKey(),
+  state: text('state').notNull(),
+  since: text('since'),
+  seal: text('seal'),
+  found: text('found'),
+  why: text('why'),
+  /** The last full count: JSON of line, amount and expiry. */
+  counts: text('counts').notNull(),
+  countedOn: text('counted_on'),
+  seenOn: text('seen_on'),
+});
+
 /** Every table that a rebuild empties, in an order that needs no other. */
 export const CACHES = [
   things,
@@ -311,4 +333,6 @@ export const CACHES = [
   stocks,
   stockPlaces,
   stockLots,
+  kitTemplates,
+  kits,
 ] as const;

@@ -13,6 +13,7 @@ import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } 
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
+import { kitLook } from './look-kits.ts';
 import { stockLook } from './look-stock.ts';
 import { all, type Db, one } from './statements.ts';
 
@@ -167,6 +168,7 @@ export function lookInto(
       return noticeSeen(db, id, new Map(fresh));
     },
     ...stockLook(db, () => touchedOf('stock')),
+    ...kitLook(db, item, () => ({ kits: touchedOf('item'), templates: touchedOf('kit template') })),
     noteClosed(note) {
       const key = thingKey(db, note);
       return key !== undefined && factsOf(db, key).some(f => f.kind === 'closed');
@@ -185,7 +187,7 @@ export function lookInto(
       return member ? String(member.number) : null;
     },
     placeUnder(id) {
-      const under = identity(id, 'place')?.under;
+      const under = identity(id, 'place')?.under ?? item(id)?.place?.place;
       return typeof under === 'string' ? under : null;
     },
     placeNamed(under, name) {

@@ -9,7 +9,7 @@ import { CannotOpen } from './refusal.ts';
 import { type Db, one, run } from './statements.ts';
 
 /** The shape of the caches this program keeps; another one in the file means they are made again. */
-export const CACHE_SHAPE = '4';
+export const CACHE_SHAPE = '5';
 
 /** Where the migrations are: beside the source, or beside the bundle. */
 export function migrationsFolder(): string {

@@ -35,7 +35,9 @@ export function lackingOf(
 
 /** How many tracked things on the rig serve for their line; null where the line is only counted. */
 export function servingOf({ line, here, elsewhere }: Filled<Carried>): number | null {
-  return line.family === null ? null : [...here, ...elsewhere].filter(t => serves(t.condition)).length;
+  return line.family === null
+    ? null
+    : [...here, ...elsewhere].filter(t => serves(t.condition) && t.isUnready !== true).length;
 }
 
 /** How many more of a line would make it serve: those under its least; 0 where the least is there. */

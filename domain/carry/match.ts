@@ -12,6 +12,8 @@ export interface Carried {
   condition: Condition;
   /** Where on the rig: the names of the places below it, the outermost first; empty where that is not known. */
   place: string;
+  /** A kit that does not serve as it is: opened, or without what is critical in it. */
+  isUnready?: boolean;
 }
 
 export interface Filled<T extends Carried> {

@@ -95,18 +95,36 @@ export function unfinished(lines: readonly CarryLine[], marks: readonly PlaceMar
   });
 }
 
-/** Whether a line asks for an entry of its own: that everything is present does not say that a saw was run. */
+/**
+ * Whether a line asks for an entry of its own: that everything is present does not say that a saw was run, nor that
+ * the number of a seal was read.
+ */
 export function needsEntry(line: Pick<CarryLine, 'verify' | 'reading' | 'qty'>): boolean {
-  return line.qty > 0 && (line.verify === 'operated' || line.reading !== null);
+  return line.qty > 0 && (line.verify === 'operated' || isBySeal(line) || line.reading !== null);
+}
+
+/** Whether a line is made sure of by the seals of its kits: the number of each is read. */
+export function isBySeal(line: Pick<CarryLine, 'verify'>): boolean {
+  return line.verify === 'seal intact';
 }
 
 function isSettled(line: CarryLine, mark: PlaceMark): boolean {
   const operated = mark.operated.filter(o => o.line === line.line);
+  if (isBySeal(line)) {
+    // Every kit has a seal of its own; what is missing or damaged has no seal to read.
+    const told = new Set([
+      ...operated.filter(o => o.reading !== null || !o.works).map(o => o.item),
+      ...mark.exceptions.filter(e => e.line === line.line).map(e => e.item),
+    ]);
+    const gone = mark.exceptions.filter(e => e.line === line.line).reduce((n, e) => n + (e.short ?? 0), 0);
+    return told.size + gone >= line.qty || told.has(null);
+  }
   const read = operated.some(o => line.reading === null || o.reading !== null || !o.works);
   return read || mark.exceptions.some(e => e.line === line.line);
 }
 
 function entryOwed(line: CarryLine): Unfinished {
+  if (isBySeal(line)) return { place: line.place, line: line.line, what: `${line.what}: seal not read` };
   const what =
     line.reading === null
       ? `${line.what}: not operated`

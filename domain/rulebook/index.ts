@@ -20,6 +20,7 @@ import { hardware } from './hardware.ts';
 import { harness } from './harness.ts';
 import { hose } from './hose.ts';
 import { imager } from './imager.ts';
+import { kit } from './kit.ts';
 import { ladder } from './ladder.ts';
 import { nozzle } from './nozzle.ts';
 import { oxygenRegulator } from './oxygen-regulator.ts';
@@ -64,6 +65,7 @@ export const FAMILIES: readonly Family[] = [
   hardware,
   fallProtection,
   foam,
+  kit,
   aed,
   patientMonitor,
   suctionUnit,

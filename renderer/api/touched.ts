@@ -14,6 +14,8 @@ const CHECKS: readonly QuestionName[] = [
 
 /** Notices are held against things as they are now. */
 const NOTICES: readonly QuestionName[] = ['notices.list', 'notice.page'];
+/** Kits are told from their things, their counts and their templates. */
+const KITS: readonly QuestionName[] = ['kits.list', 'kit.page', 'kit.template'];
 /** Counted stock, told from its own facts. */
 const SUPPLY: readonly QuestionName[] = ['supply.list', 'supply.reorder', 'supply.history'];
 
@@ -24,6 +26,7 @@ const STANDING: readonly QuestionName[] = [
   'rig.page',
   'item.spares',
   'supply.shelf',
+  ...KITS,
   ...CHECKS,
 ];
 
@@ -71,6 +74,7 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   ],
   notes: ['notes.list', 'readiness.now'],
   notices: NOTICES,
+  kits: [...KITS, 'readiness.now'],
   checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
   supply: SUPPLY,
   members: ['members.list', 'search.all', 'notes.list', 'item.history', 'supply.history', ...NOTICES],

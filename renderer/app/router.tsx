@@ -14,6 +14,9 @@ import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
+import { Kits } from '../screens/kits/Kits.tsx';
+import { KitTemplate } from '../screens/kits/KitTemplate.tsx';
+import { OneKit } from '../screens/kits/OneKit.tsx';
 import { Look } from '../screens/look/Look.tsx';
 import { Notices } from '../screens/notices/Notices.tsx';
 import { OneNotice } from '../screens/notices/OneNotice.tsx';
@@ -118,6 +121,26 @@ const check = createRoute({
   },
 });
 
+const kits = createRoute({ getParentRoute: () => root, path: '/kits', component: Kits });
+
+const kit = createRoute({
+  getParentRoute: () => root,
+  path: '/kits/$item',
+  validateSearch: (raw: Record<string, unknown>): { count?: true } =>
+    raw.count === true ? { count: true } : {},
+  component: function KitRoute() {
+    return <OneKit item={kit.useParams().item} count={kit.useSearch().count === true} />;
+  },
+});
+
+const kitTemplate = createRoute({
+  getParentRoute: () => root,
+  path: '/kits/templates/$template',
+  component: function KitTemplateRoute() {
+    return <KitTemplate template={kitTemplate.useParams().template} />;
+  },
+});
+
 const tagOuts = createRoute({ getParentRoute: () => root, path: '/tagouts', component: TagOuts });
 
 const notices = createRoute({ getParentRoute: () => root, path: '/notices', component: Notices });
@@ -153,6 +176,9 @@ export function createScreens() {
       checks,
       check,
       carry,
+      kits,
+      kit,
+      kitTemplate,
       tagOuts,
       notices,
       notice,

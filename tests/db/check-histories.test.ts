@@ -5,7 +5,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CarryHolder, CarryPage, ChainLine, DefectLine } from '../../db/api-checks.ts';
+import type { KitLine } from '../../db/api-kits.ts';
 import { asItemFacts, factsOf } from '../../db/caches/facts.ts';
+import { rebuild } from '../../db/caches/rebuild.ts';
 import { all } from '../../db/store/statements.ts';
 import { parseDay } from '../../domain/calendar/day.ts';
 import { firstDay, type When } from '../../domain/calendar/when.ts';
@@ -13,15 +15,20 @@ import { chainsOf, type SideFact } from '../../domain/chains/chain.ts';
 import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { Fact } from '../../domain/facts.ts';
 import { fromTemplate, type TestDepartment, template } from './kit/department.ts';
-import { history, perform } from './kit/histories.ts';
+import { derivedOnly, dump } from './kit/dump.ts';
+import { history, OF_KITS, perform } from './kit/histories.ts';
 
 const { bytes } = template(['hose', 'cylinder']);
 const SEED = 20261126;
 const OUT = ['tagged out', 'at repair', 'retest owed', 'held for investigation', 'missing', 'limited use'];
 
-async function inHistories(runs: number, look: (d: TestDepartment) => Promise<void> | void): Promise<void> {
+async function inHistories(
+  runs: number,
+  look: (d: TestDepartment) => Promise<void> | void,
+  acts = history(44),
+): Promise<void> {
   await fc.assert(
-    fc.asyncProperty(history(44), async acts => {
+    fc.asyncProperty(acts, async acts => {
       const d = fromTemplate(bytes, 'alpha');
       try {
         for (const act of acts) perform(d, act);
@@ -115,6 +122,51 @@ describe('in random histories with voids and back-dating', { timeout: 120_000 },
       }
     });
     expect(counted).toBeGreaterThan(10);
+  });
+
+  it('a kit whose seal is not whole never serves, and what lies in a kit lies where the kit does', async () => {
+    const seen = { kits: 0, whole: 0, inside: 0 };
+    await inHistories(
+      80,
+      async d => {
+        const { rows } = await d.ask<{ rows: KitLine[] }>('kits.list', {});
+        for (const kit of rows) {
+          const key =
+            all<{ key: number }>(d.db, 'SELECT key FROM things WHERE id = ?', kit.item)[0]?.key ?? -1;
+          const last = factsOf(d.db, key)
+            .filter(f => f.kind === 'sealed' || f.kind === 'opened')
+            .sort((a, b) =>
+              a.effective === b.effective ? a.clock - b.clock : a.effective < b.effective ? -1 : 1,
+            )
+            .at(-1);
+          if (kit.state === 'sealed') expect(last?.kind).toBe('sealed');
+          if (last?.kind !== 'sealed') expect(kit.effect).toBe('blocks');
+          seen.kits++;
+          if (kit.state === 'sealed') seen.whole++;
+        }
+        for (const { inner, outer, rig, kitRig } of all<{
+          inner: string;
+          outer: string;
+          rig: number | null;
+          kitRig: number | null;
+        }>(
+          d.db,
+          `SELECT p.path AS inner, k.path AS outer, p.rig, k.rig AS kitRig FROM items i
+         JOIN places p ON p.key = i.place_key JOIN places k ON k.key = p.kit WHERE p.kit IS NOT NULL`,
+        )) {
+          expect(inner.startsWith(outer)).toBe(true);
+          expect(rig).toBe(kitRig);
+          seen.inside++;
+        }
+        const grown = dump(d.db);
+        rebuild(d.db);
+        expect(derivedOnly(dump(d.db))).toEqual(derivedOnly(grown));
+      },
+      history(30, OF_KITS),
+    );
+    expect(seen.kits).toBeGreaterThan(100);
+    expect(seen.whole).toBeGreaterThan(20);
+    expect(seen.inside).toBeGreaterThan(40);
   });
 
   it('the carry list of any day is what was last said of each line by then', async () => {

@@ -7,7 +7,7 @@ import { verifyLedger } from '../../db/ledger/verify.ts';
 import { all, type Db, one } from '../../db/store/statements.ts';
 import { aHose, departmentInMemory, fromTemplate, type TestDepartment, template } from './kit/department.ts';
 import { dump, expectSame } from './kit/dump.ts';
-import { type Happening, happenings, perform } from './kit/histories.ts';
+import { type Happening, happenings, OF_KITS, perform } from './kit/histories.ts';
 import { type Seeded, seeded } from './kit/seeded.ts';
 
 const shared = template(['hose', 'cylinder']);
@@ -76,51 +76,70 @@ function inSomeCausalOrder(texts: readonly string[], devices: Devices, start: Db
   return ordered;
 }
 
+interface Seen {
+  takenIn: number;
+  concurrent: number;
+  clashes: number;
+  voids: number;
+}
+
+const nothingSeen = (): Seen => ({ takenIn: 0, concurrent: 0, clashes: 0, voids: 0 });
+
+/** Whatever is done on several devices, every one that has it all shows the same, in whatever order it came. */
+function sameEverywhere(seen: Seen, kinds?: Parameters<typeof happenings>[2]) {
+  return fc.property(
+    fc.integer({ min: 2, max: 3 }).chain(n => fc.tuple(fc.constant(n), happenings(n, 28, kinds), fc.nat())),
+    ([count, events, order]) => {
+      const devices = new Devices(count);
+      const fresh = fromTemplate(shared.bytes, 'fresh');
+      try {
+        devices.live(events);
+        const heads = new Set(devices.all.map(o => JSON.stringify([...knownHeads(o.db)].sort())));
+        seen.concurrent += heads.size > 1 ? 1 : 0;
+        devices.exchangeAll();
+        const [d] = devices.all;
+        if (!d) throw new Error('There are no devices.');
+        const [first, ...others] = [dump(d.db), ...devices.all.slice(1).map(o => dump(o.db))];
+        for (const other of others) expectSame(other, first);
+        expect(verifyLedger(d.db).ok).toBe(true);
+
+        const random = seeded(order);
+        const texts = entriesSince(d.db, knownHeads(fresh.db));
+        const ordered = inSomeCausalOrder(texts, devices, fresh.db, random);
+        while (ordered.length > 0)
+          takeIn(fresh.db, ordered.splice(0, 1 + random.below(6)), fresh.clock.now());
+        expectSame(dump(fresh.db), first);
+        rebuild(fresh.db);
+        expectSame(dump(fresh.db), first);
+
+        seen.takenIn += texts.length;
+        seen.clashes += one<{ n: number }>(d.db, CLASHES)?.n ?? 0;
+        seen.voids += d.count('voids');
+      } finally {
+        devices.close();
+        fresh.db.close();
+      }
+    },
+  );
+}
+
 describe('devices that exchange entries', () => {
   it(`come to the same facts and caches in any causal order, ${RUNS} times over`, {
     timeout: 180_000,
   }, () => {
-    const seen = { takenIn: 0, concurrent: 0, clashes: 0, voids: 0 };
-    const property = fc.property(
-      fc.integer({ min: 2, max: 3 }).chain(n => fc.tuple(fc.constant(n), happenings(n, 28), fc.nat())),
-      ([count, events, order]) => {
-        const devices = new Devices(count);
-        const fresh = fromTemplate(shared.bytes, 'fresh');
-        try {
-          devices.live(events);
-          const heads = new Set(devices.all.map(o => JSON.stringify([...knownHeads(o.db)].sort())));
-          seen.concurrent += heads.size > 1 ? 1 : 0;
-          devices.exchangeAll();
-          const [d] = devices.all;
-          if (!d) throw new Error('There are no devices.');
-          const [first, ...others] = [dump(d.db), ...devices.all.slice(1).map(o => dump(o.db))];
-          for (const other of others) expectSame(other, first);
-          expect(verifyLedger(d.db).ok).toBe(true);
-
-          const random = seeded(order);
-          const texts = entriesSince(d.db, knownHeads(fresh.db));
-          const ordered = inSomeCausalOrder(texts, devices, fresh.db, random);
-          while (ordered.length > 0)
-            takeIn(fresh.db, ordered.splice(0, 1 + random.below(6)), fresh.clock.now());
-          expectSame(dump(fresh.db), first);
-          rebuild(fresh.db);
-          expectSame(dump(fresh.db), first);
-
-          seen.takenIn += texts.length;
-          seen.clashes += one<{ n: number }>(d.db, CLASHES)?.n ?? 0;
-          seen.voids += d.count('voids');
-        } finally {
-          devices.close();
-          fresh.db.close();
-        }
-      },
-    );
-    fc.assert(property, { numRuns: RUNS, seed: 20261126 });
+    const seen = nothingSeen();
+    fc.assert(sameEverywhere(seen), { numRuns: RUNS, seed: 20261126 });
     // The histories are worth their name.
     expect(seen.takenIn).toBeGreaterThan(RUNS * 10);
     expect(seen.concurrent).toBeGreaterThan(RUNS / 2);
     expect(seen.clashes).toBeGreaterThan(50);
     expect(seen.voids).toBeGreaterThan(RUNS);
+  });
+
+  it('agree on kits: their seals, what is in them, and where they lie', { timeout: 60_000 }, () => {
+    const seen = nothingSeen();
+    fc.assert(sameEverywhere(seen, OF_KITS), { numRuns: RUNS / 10, seed: 20261126 });
+    expect(seen.concurrent).toBeGreaterThan(RUNS / 20);
   });
 
   it('keep beside each entry of another when this file learned of it, outside what is hashed', () => {

@@ -3,7 +3,7 @@ import { addDays } from '../../../domain/calendar/day.ts';
 import type { LineBody, Verify } from '../../../domain/carry/types.ts';
 import { describe as inWords } from '../../../domain/describe.ts';
 import type { Values } from '../../../domain/facts.ts';
-import type { Thing, World } from './deeds.ts';
+import { labelOf, type Thing, type World } from './deeds.ts';
 import type { Label, Planned } from './diary.ts';
 import { LOGISTICS, memberLabel } from './people.ts';
 import { at, RIGS } from './places.ts';
@@ -16,6 +16,8 @@ export interface PlannedLine {
   place: string;
   verify: Verify;
   isRead: boolean;
+  /** The kits that ride there, where it is made sure of by their seals. */
+  kits: readonly Label[];
 }
 
 /** What tells one line of a family from another. */
@@ -25,6 +27,7 @@ const LIKE: Readonly<Record<string, readonly string[]>> = {
   rope: ['kind'],
   nozzle: ['kind'],
   extinguisher: ['type'],
+  kit: ['kind'],
 };
 
 /** Families whose things a crew operates when it goes through the rig, and those that it counts in their place. */
@@ -70,13 +73,22 @@ export function planCarry(world: World, things: readonly Thing[]): Map<string, P
     world.diary.at(day, '14:00', memberLabel(LOGISTICS), [deed]);
     lists.set(
       rig.name,
-      bodies.map(({ what, family, place, verify, reading }, i) => ({
+      bodies.map(({ what, family, like, place, verify, reading }, i) => ({
         label: label(i),
         what,
         family,
         place,
         verify,
         isRead: reading !== null,
+        kits: things
+          .filter(
+            t =>
+              family === 'kit' &&
+              t.family === family &&
+              t.place === at(rig.name, place) &&
+              t.attributes.kind === like.kind,
+          )
+          .map(labelOf),
       })),
     );
   }
@@ -119,6 +131,7 @@ function trackedIn(place: string, things: readonly Thing[]): LineOfPlan[] {
 }
 
 function verifyOf(family: string): Verify {
+  if (family === 'kit') return 'seal intact';
   if (OPERATED.has(family)) return 'operated';
   return COUNTED.has(family) ? 'count' : 'sight';
 }

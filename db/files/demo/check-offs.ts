@@ -5,6 +5,7 @@ import type { World } from './deeds.ts';
 import type { Label, Planned } from './diary.ts';
 import { BATTALION_OFFICER, CHIEF, crewOf, memberLabel } from './people.ts';
 import { at, RIGS } from './places.ts';
+import { KITS } from './stories.ts';
 
 /** The district took up inventories by schedule so many weeks ago. */
 const WEEKS = 10;
@@ -50,7 +51,11 @@ const MISSED: readonly (readonly [rig: string, weeks: number, reason: string | n
 ];
 
 /** Put down when each rig is gone through, and go through it. */
-export function planCheckOffs(world: World, lists: ReadonlyMap<string, readonly PlannedLine[]>): void {
+export function planCheckOffs(
+  world: World,
+  lists: ReadonlyMap<string, readonly PlannedLine[]>,
+  sealOf: SealOf,
+): void {
   const { on, diary } = world;
   const lastSaturday = saturdayBefore(on);
   const begun = addDays(lastSaturday, -7 * WEEKS);
@@ -70,11 +75,13 @@ export function planCheckOffs(world: World, lists: ReadonlyMap<string, readonly 
         if (missed[2] !== null) sayWhy(world, rig, day, missed[2]);
         continue;
       }
-      inventory(world, rig, lines, day, weeks);
+      inventory(world, rig, lines, day, weeks, sealOf);
     }
   }
 }
 
+/** The seal that a kit bore on the morning of a day. */
+type SealOf = (kit: Label, day: Day) => string | null;
 type Rig = (typeof RIGS)[number];
 const scheduleLabel = (rig: Rig): Label => `@weekly ${rig.name}`;
 
@@ -127,7 +134,14 @@ function sayWhy({ diary }: World, rig: Rig, day: Day, reason: string): void {
 }
 
 /** One Saturday morning: gone through place by place, signed by the driver, countersigned by the officer. */
-function inventory(world: World, rig: Rig, lines: readonly PlannedLine[], day: Day, weeks: number): void {
+function inventory(
+  world: World,
+  rig: Rig,
+  lines: readonly PlannedLine[],
+  day: Day,
+  weeks: number,
+  sealOf: SealOf,
+): void {
   const { diary, chance } = world;
   const on = dayText(day);
   const label: Label = `@check-off ${rig.name} ${on}`;
@@ -136,6 +150,8 @@ function inventory(world: World, rig: Rig, lines: readonly PlannedLine[], day: D
   const here = FOUND.filter(f => f.rig === rig.name && f.weeks === weeks);
   const places = [...new Set(lines.map(l => l.place))];
   const driver = memberLabel(crewOf(rig.station, 'driver', weeks));
+  const isLast = weeks === 0;
+  const seals = sealsOf(lines, day, isLast, sealOf);
   const signed: Planned = {
     action: 'checkoff.sign',
     body: { checkoff: label, finished: `${on}T08:${began + 12}`, on },
@@ -158,7 +174,11 @@ function inventory(world: World, rig: Rig, lines: readonly PlannedLine[], day: D
   diary.at(day, `08:${began}`, driver, [
     {
       action: 'checkoff.mark',
-      body: { checkoff: label, marks: places.map(p => markOf(rig, p, lines, here, luck.whole(91, 100))), on },
+      body: {
+        checkoff: label,
+        marks: places.map(p => markOf(rig, p, lines, here, luck.whole(91, 100), seals)),
+        on,
+      },
     },
     signed,
   ]);
@@ -188,6 +208,7 @@ function markOf(
   lines: readonly PlannedLine[],
   here: readonly Found[],
   percent: number,
+  seals: readonly SealRead[],
 ): Record<string, unknown> {
   const inPlace = lines.filter(l => l.place === place);
   const wrong = here.filter(f => inPlace.some(l => l.what === f.what));
@@ -196,19 +217,55 @@ function markOf(
     place,
     at: at(rig.name, place),
     present: true,
-    exceptions: wrong.map(({ what, kind, short, note }) => ({
-      line: lineOf(what),
-      kind,
-      short,
-      reading: null,
-      note,
-      next: 'defect',
-    })),
-    operated: inPlace
-      .filter(l => l.verify === 'operated' || l.isRead)
-      .map(l => ({ line: l.label, works: true, reading: l.isRead ? String(percent) : null })),
+    exceptions: [
+      ...inPlace.flatMap(l => seals.filter(s => s.line === l.label && !s.whole)).map(brokenSeal),
+      ...wrong.map(({ what, kind, short, note }) => ({
+        line: lineOf(what),
+        kind,
+        short,
+        reading: null,
+        note,
+        next: 'defect',
+      })),
+    ],
+    operated: [
+      ...inPlace
+        .filter(l => l.verify === 'operated' || l.isRead)
+        .map(l => ({ line: l.label, works: true, reading: l.isRead ? String(percent) : null })),
+      ...inPlace
+        .flatMap(l => seals.filter(s => s.line === l.label && s.whole))
+        .map(({ line, kit, seal }) => ({ line, item: kit, works: true, reading: seal })),
+    ],
   };
 }
+
+/** What was read of a kit's seal. */
+interface SealRead {
+  line: Label;
+  kit: Label;
+  seal: string | null;
+  whole: boolean;
+}
+
+function sealsOf(lines: readonly PlannedLine[], day: Day, isLast: boolean, sealOf: SealOf): SealRead[] {
+  return lines.flatMap(l =>
+    l.kits.map(kit => ({
+      line: l.label,
+      kit,
+      seal: sealOf(kit, day),
+      whole: !(isLast && kit === `@kit ${KITS.broken}`),
+    })),
+  );
+}
+
+const brokenSeal = ({ line, kit }: SealRead) => ({
+  line,
+  item: kit,
+  kind: 'damaged',
+  reading: null,
+  note: 'Seal broken, the bag half zipped',
+  next: 'defect',
+});
 
 /** The last Saturday before a day. */
 function saturdayBefore(day: Day): Day {

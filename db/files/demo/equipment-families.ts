@@ -3,6 +3,7 @@
 import { addDays, dayText } from '../../../domain/calendar/day.ts';
 import type { Values } from '../../../domain/facts.ts';
 import type { World } from './deeds.ts';
+import { HYDRANT, MEDICAL } from './kits.ts';
 
 type Filled = (number: string, world: World) => Values;
 /** Family, and what is known of a thing of the kind besides its make and dates. */
@@ -33,6 +34,8 @@ const FAMILY_OF: Readonly<Record<string, readonly [family: string, attributes?: 
         ? { type: 'CO2', rating: '10-B:C', charge_lb: 20, fullWeight_lb: 50 }
         : { type: 'dry chemical stored pressure', rating: '80-B:C' },
   ],
+  'medical bag': ['kit', () => ({ kind: MEDICAL })],
+  'hydrant kit': ['kit', () => ({ kind: HYDRANT })],
   facepiece: ['facepiece', () => ({ kind: 'full' })],
   compressor: [
     'compressor',

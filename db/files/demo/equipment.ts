@@ -106,6 +106,7 @@ function thing(world: World, number: string, kind: string, model: string, spot: 
     assignment: spot.as,
     received: addDays(world.opened, 1),
     gone: null,
-    taken: EQUIPMENT.kept.includes(number),
+    // What lies where in a kit is counted: kits do not stray.
+    taken: EQUIPMENT.kept.includes(number) || kind === 'medical bag' || kind === 'hydrant kit',
   };
 }

@@ -15,6 +15,7 @@ import { planEquipment } from './equipment.ts';
 import { planHose } from './hose.ts';
 import * as incidents from './incidents.ts';
 import { instantOf, ZONE } from './instants.ts';
+import { KITS_SINCE, planKits } from './kits.ts';
 import { newLadder, planLadders } from './ladders.ts';
 import { recallOfOthers, stopUseNotice } from './notices.ts';
 import { decide, duties, PROFILE } from './own-book.ts';
@@ -61,6 +62,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   const equipment = planEquipment(world);
   const rigs = planRigs(world);
   const stock = planStock(world);
+  const sealOf = planKits(world, equipment);
   const lists = planCarry(world, [...hose, ...ladders, ...cylinders, ...packs, ...equipment]);
   newLadder(world);
   incidents.hoseAfterTheFire(world, hose);
@@ -84,19 +86,31 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   tell(world, equipment);
   decide(world);
   const asked = duties();
-  care(world, [...equipment, ...rigs, ...stock], asked);
+  // A full count is no record that upkeep could make: kits tell of their own.
+  care(world, [...equipment.filter(t => t.family !== 'kit'), ...rigs, ...stock], asked);
   // Hose is tested by the season; what the season leaves is the dry vacuum test of suction hose.
   const vacuum = (asked.get('hose') ?? []).filter(r => r.id === 'hose.vacuum-test');
   care(world, hose, new Map([['hose', vacuum]]));
-  planCheckOffs(world, lists);
+  planCheckOffs(world, lists, sealOf);
   planSupply(world);
   limitedReserve(world);
   passOn(world);
   diary.write(db, progress);
 }
 
-/** The weekly check of packs was taken up later than the rest of the book. */
-const LATER = 'pack.operational-check';
+/** What was taken up later than the rest of the book: so many days ago, and why. */
+const LATER = [
+  {
+    of: (id: string) => id === 'pack.operational-check',
+    days: CHECKS_SINCE,
+    reason: 'Weekly checks of packs, as agreed with the captains',
+  },
+  {
+    of: (id: string) => id.startsWith('kit.'),
+    days: KITS_SINCE,
+    reason: 'Bags are sealed and counted each month from now on',
+  },
+];
 /** Permits that somebody has read; the others in the rack are not judged. */
 const READ = ['DOT-SP 10915', 'DOT-SP 10945', 'DOT-E 7277'];
 
@@ -104,7 +118,7 @@ const READ = ['DOT-SP 10915', 'DOT-SP 10945', 'DOT-E 7277'];
 function openDepartment(world: World): void {
   const { diary, opened, on } = world;
   const chief = memberLabel(CHIEF);
-  const adopted = SHIPPED_REQUIREMENTS.filter(r => r.id !== LATER);
+  const adopted = SHIPPED_REQUIREMENTS.filter(r => !LATER.some(l => l.of(r.id)));
   diary.at(opened, '09:00', null, [
     {
       action: 'department.open',
@@ -135,15 +149,13 @@ function openDepartment(world: World): void {
     ),
   ]);
   layOut(diary, opened, on);
-  const since = addDays(on, -CHECKS_SINCE);
-  diary.at(since, '08:00', chief, [
-    {
-      action: 'rulebook.adopt',
-      body: {
-        requirements: SHIPPED_REQUIREMENTS.filter(r => r.id === LATER),
-        from: dayText(since),
-        reason: 'Weekly checks of packs, as agreed with the captains',
+  for (const { of, days, reason } of LATER) {
+    const since = addDays(on, -days);
+    diary.at(since, '08:00', chief, [
+      {
+        action: 'rulebook.adopt',
+        body: { requirements: SHIPPED_REQUIREMENTS.filter(r => of(r.id)), from: dayText(since), reason },
       },
-    },
-  ]);
+    ]);
+  }
 }

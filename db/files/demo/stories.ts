@@ -99,6 +99,13 @@ export const EQUIPMENT = {
   kept: ['TIC-4', 'MTR-4', 'RAD-13', 'RAD-14', 'LGT-13', 'LGT-14', ...stopUse] as readonly string[],
 };
 
+export const KITS = {
+  /** Its seal was found broken on the last Saturday. */
+  broken: 'MED-3',
+  /** Its aspirin ran out of date last month, and nobody has packed another since. */
+  expired: 'MED-5',
+} as const;
+
 export interface Story {
   title: string;
   /** The screen, and what to set or look for there. */
@@ -110,6 +117,12 @@ export interface Story {
 
 /** Every story of the demo that a screen can show. */
 export const STORIES: readonly Story[] = [
+  {
+    title: 'A bag whose seal is broken',
+    where: 'Check-offs, k; Readiness, Engine 33',
+    what: 'Read at Saturday’s inventory: the medical bag of Engine 33 stands for nothing until it is counted and sealed anew. On Tower 33 another one’s aspirin has run out of date.',
+    numbers: [KITS.broken, KITS.expired],
+  },
   {
     title: 'Engine 33’s hose in Engine 31’s bed',
     where: 'Search 33-124; Rigs, Engine 31, hosebed driver side',

@@ -1,10 +1,10 @@
 /** The forms of a carry list: a line put on it, changed, ended. */
 
 import type { Problem } from '../../../db/api.ts';
-import type { CarryLineNow, CarryPage } from '../../../db/api-checks.ts';
+import type { CarryPage } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { TEMPLATES } from '../../../domain/carry/templates.ts';
-import { VERIFY } from '../../../domain/carry/types.ts';
+import { type CarryLine, type LineBody, VERIFY } from '../../../domain/carry/types.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
 
@@ -23,8 +23,9 @@ const HOW: Readonly<Record<(typeof VERIFY)[number], string>> = {
 export function lineForm(
   page: Pick<CarryPage, 'of' | 'name' | 'places'>,
   families: readonly Family[],
-  line: CarryLineNow | null,
+  line: (CarryLine & { code?: string }) | null,
   place?: string,
+  placeNote = 'The names below the rig, the outermost first: L3, tray 2',
 ): DeedForm {
   const rows: readonly (readonly FormField[])[] = [
     [{ kind: 'text', key: 'what', title: 'What', required: true }],
@@ -36,7 +37,7 @@ export function lineForm(
         key: 'place',
         title: 'Where it rides',
         required: true,
-        note: 'The names below the rig, the outermost first: L3, tray 2',
+        note: placeNote,
       },
     ],
     [
@@ -79,7 +80,9 @@ export function lineForm(
     ],
   ];
   return {
-    title: line ? `${line.code} ${line.what}, ${page.name}` : `A line more for ${page.name}`,
+    title: line
+      ? `${line.code ? `${line.code} ` : ''}${line.what}, ${page.name}`
+      : `A line more for ${page.name}`,
     verb: line ? 'Change it' : 'Put it on the list',
     initial: line
       ? filledOf(line)
@@ -96,7 +99,7 @@ export function lineForm(
   };
 }
 
-function filledOf(line: CarryLineNow): Filled {
+function filledOf(line: LineBody): Filled {
   return {
     what: line.what,
     qty: String(line.qty),
@@ -112,7 +115,7 @@ function filledOf(line: CarryLineNow): Filled {
   };
 }
 
-function bodyOf(filled: Filled, line: CarryLineNow | null): Record<string, unknown> {
+function bodyOf(filled: Filled, line: CarryLine | null): Record<string, unknown> {
   const family = filled.family === PLAIN ? null : filled.family;
   const said = (key: string) => (filled[key] ?? '').trim();
   return {
@@ -150,7 +153,10 @@ function problemsOf(filled: Filled): Problem[] {
   });
 }
 
-export function endForm(page: Pick<CarryPage, 'of' | 'name'>, line: CarryLineNow): DeedForm {
+export function endForm(
+  page: Pick<CarryPage, 'of' | 'name'>,
+  line: Pick<CarryLine, 'line' | 'what'>,
+): DeedForm {
   return {
     title: `Take ${line.what} off the list of ${page.name}`,
     verb: 'Take it off',

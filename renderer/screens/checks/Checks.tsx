@@ -60,6 +60,7 @@ export function Checks() {
       label: 'Many swapped at once, numbers owed',
       run: () => at && summary && setForm(swapManyForm(at, summary.today)),
     },
+    { key: 'k', label: 'Kits: seals, contents, dates', run: () => void navigate({ to: '/kits' }) },
     { key: 't', label: 'Its last signed check-off', run: () => at?.last && open(at.last.id) },
   ]);
   return (
@@ -143,6 +144,9 @@ export function Checks() {
             <PrintAction paper={{ paper: 'check-off sheet', of: at.of }} label="Print a sheet" />
           </>
         ) : null}
+        <Action hint="k" onClick={() => void navigate({ to: '/kits' })}>
+          Kits
+        </Action>
       </footer>
       {form && summary ? (
         <DeedDialog

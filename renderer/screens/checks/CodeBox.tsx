@@ -2,8 +2,9 @@
 import { type FormEvent, type RefObject, useState } from 'react';
 import type { CarriedThing, CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { withException, withOperated, withSeen } from '../../../domain/checkoffs/edit.ts';
-import { type Exception, type ExceptionKind, usualNext } from '../../../domain/checkoffs/marks.ts';
+import { type Exception, type ExceptionKind, isBySeal, usualNext } from '../../../domain/checkoffs/marks.ts';
 import { type QuickWord, readQuick } from '../../../domain/checkoffs/quick.ts';
+import { isSameSeal } from '../../../domain/kits/kit.ts';
 import { askHost } from '../../api/transport.ts';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import styles from './checks.module.css';
@@ -55,7 +56,8 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
     }
     setText('');
     setWrong(null);
-    if (word.kind === 'works') operated(line, word.reading);
+    if (word.kind === 'works' && isBySeal(line)) sealed(line, word.reading ?? word.note);
+    else if (word.kind === 'works') operated(line, word.reading);
     else except(line, word.kind, word);
   };
   const nameOf = (line: CarryLineNow) =>
@@ -68,6 +70,27 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
     const item = line.here.length === 1 ? (line.here[0]?.item ?? null) : null;
     marks.change(nameOf(line), m => withOperated(m, { line: line.line, item, works: true, reading }));
     say(`${line.code} ${line.what}: works${reading ? `, ${reading}` : ''}.`);
+  };
+  /** The number of a seal, as written on the sheet. Another one than was put on is not taken for whole. */
+  const sealed = (line: CarryLineNow, seal: string | null) => {
+    const mark = marks.of(nameOf(line));
+    const kit =
+      line.here.find(t => !mark.operated.some(o => o.line === line.line && o.item === t.item)) ??
+      line.here[0];
+    if (seal === null || !kit) {
+      setWrong(`${line.code} ${line.what}: write the number of its seal, as ${line.code} o 4471.`);
+      return;
+    }
+    if (kit.kit?.seal && !isSameSeal(seal, kit.kit.seal)) {
+      setWrong(
+        `${line.code} ${line.what}: ${kit.kit.seal} was put on ${kit.number}, not ${seal}. If that is what is on it: ${line.code} d seal ${seal} found.`,
+      );
+      return;
+    }
+    marks.change(nameOf(line), m =>
+      withOperated(m, { line: line.line, item: kit.item, works: true, reading: seal }),
+    );
+    say(`${line.code} ${line.what}: seal ${seal}.`);
   };
   const except = (line: CarryLineNow, kind: ExceptionKind, word: QuickWord) => {
     const things = [...line.here, ...line.elsewhere];
@@ -86,7 +109,8 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
       short: word.count,
       reading: word.reading,
       note: word.note,
-      next: usualNext(kind, only !== undefined),
+      // A seal that is not as it was left is mended by a count and a new one, and not by a tag.
+      next: kind === 'damaged' && isBySeal(line) ? 'defect' : usualNext(kind, only !== undefined),
       with: null,
       to: null,
       defect: known?.id ?? null,

@@ -1,10 +1,11 @@
 import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
+import type { CarriedThing, CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { allPresent, withException, withOperated, withoutLine } from '../../../domain/checkoffs/edit.ts';
 import {
   type ExceptionKind,
+  isBySeal,
   needsEntry,
   type PlaceMark,
   readingPasses,
@@ -23,7 +24,7 @@ import { lineColumns, placeColumns } from './columns.tsx';
 import { ExceptionDialog } from './ExceptionDialog.tsx';
 import { countersignForm, setAsideForm, signForm } from './forms.ts';
 import { GoingFoot, KINDS } from './GoingFoot.tsx';
-import { LeaveOutDialog, ReadingDialog } from './SmallDialogs.tsx';
+import { LeaveOutDialog, ReadingDialog, SealDialog } from './SmallDialogs.tsx';
 import { useMarks } from './useMarks.ts';
 
 /** One check-off: compartment by compartment, exceptions only. */
@@ -41,6 +42,7 @@ export function OneCheck({ checkoff }: { checkoff: string }) {
 type Asked =
   | { ask: 'exception'; line: CarryLineNow; kind: ExceptionKind }
   | { ask: 'reading'; line: CarryLineNow }
+  | { ask: 'seal'; line: CarryLineNow; kit: CarriedThing }
   | { ask: 'leave out'; place: CheckoffPlace }
   | null;
 
@@ -123,9 +125,48 @@ function Going({ page }: { page: CheckoffPage }) {
       goTo(nextOpen(at) ?? at);
     } else intoLines(place.lines.indexOf(l));
   };
+  /** The next kit of a line whose seal nobody has read in this check-off; the first again where all are read. */
+  const sealOwed = (l: CarryLineNow): CarriedThing | undefined => {
+    const mark = marks.of(place?.name ?? l.place);
+    const isTold = (t: CarriedThing) =>
+      mark.operated.some(o => o.line === l.line && o.item === t.item) ||
+      mark.exceptions.some(e => e.line === l.line && e.item === t.item);
+    const kits = [...l.here, ...l.elsewhere];
+    return kits.find(t => !isTold(t)) ?? kits[0];
+  };
+  const readSeal = (l: CarryLineNow, kit: CarriedThing, seal: string) => {
+    marks.change(placeNameOf(page, l), m =>
+      withOperated(m, { line: l.line, item: kit.item, works: true, reading: seal }),
+    );
+    setAsked(null);
+    afterEntry(l);
+  };
+  const brokenSeal = (l: CarryLineNow, kit: CarriedThing, seal: string | null) => {
+    const known = l.defects.find(d => d.kind === 'damaged' && d.item === kit.item);
+    marks.change(placeNameOf(page, l), m =>
+      withException(m, {
+        line: l.line,
+        item: kit.item,
+        kind: 'damaged',
+        short: null,
+        reading: seal,
+        note:
+          seal === null ? 'Seal broken or gone' : `Seal ${seal} found, ${kit.kit?.seal ?? 'none'} was put on`,
+        next: 'defect',
+        with: null,
+        to: null,
+        defect: known?.id ?? null,
+      }),
+    );
+    setAsked(null);
+    afterEntry(l);
+  };
   const operate = () => {
     if (!line || !isDraft) return;
-    if (line.reading) setAsked({ ask: 'reading', line });
+    const kit = isBySeal(line) ? sealOwed(line) : undefined;
+    if (kit) setAsked({ ask: 'seal', line, kit });
+    else if (isBySeal(line)) setAsked({ ask: 'exception', line, kind: 'missing' });
+    else if (line.reading) setAsked({ ask: 'reading', line });
     else works(line, null);
   };
   const everythingElse = () => {
@@ -311,6 +352,15 @@ function Going({ page }: { page: CheckoffPage }) {
             }
             works(asked.line, reading);
           }}
+        />
+      ) : null}
+      {asked?.ask === 'seal' ? (
+        <SealDialog
+          line={asked.line}
+          kit={asked.kit}
+          onClose={() => setAsked(null)}
+          onRead={seal => readSeal(asked.line, asked.kit, seal)}
+          onBroken={seal => brokenSeal(asked.line, asked.kit, seal)}
         />
       ) : null}
       {asked?.ask === 'leave out' ? (

@@ -3,6 +3,7 @@ import type { CarryLineNow, CheckoffPlace } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import {
   type Exception,
+  isBySeal,
   needsEntry,
   type PlaceMark,
   type Unfinished,
@@ -77,7 +78,7 @@ const columnsOf = (mark: PlaceMark): readonly TableColumn<CarryLineNow>[] => [
   {
     key: 'how',
     head: 'By',
-    cell: l => <span className={styles.soft}>{l.reading ? 'reading' : l.verify}</span>,
+    cell: l => <span className={styles.soft}>{l.reading ? 'reading' : isBySeal(l) ? 'seal' : l.verify}</span>,
   },
   { key: 'found', head: 'Found', cell: l => <LineFound line={l} mark={mark} /> },
 ];
@@ -95,16 +96,31 @@ function LineFound({ line, mark }: { line: CarryLineNow; mark: PlaceMark }) {
       ))}
       {operated.length > 0 ? (
         <span>
-          ✓ works
+          {isBySeal(line) ? '✓ seal' : '✓ works'}
           {operated[0]?.reading
             ? `, ${operated[0].reading}${line.reading?.unit ? ` ${line.reading.unit}` : ''}`
             : ''}
+          {operated.length > 1 && isBySeal(line)
+            ? operated
+                .slice(1)
+                .map(o => `, ${o.reading}`)
+                .join('')
+            : ''}
         </span>
       ) : null}
+      {isBySeal(line) && operated.length + wrong.length === 0
+        ? line.here.map(t =>
+            t.kit?.expires ? (
+              <span key={t.item} className={styles.soft}>
+                earliest date {dateText(t.kit.expires)}
+              </span>
+            ) : null,
+          )
+        : null}
       {seen > 0 ? <span>{seen} seen</span> : null}
       {wrong.length === 0 && operated.length === 0 && mark.present ? (
         needsEntry(line) ? (
-          <b>{line.reading ? 'to read' : 'to operate'}</b>
+          <b>{line.reading || isBySeal(line) ? 'to read' : 'to operate'}</b>
         ) : (
           <span>✓</span>
         )

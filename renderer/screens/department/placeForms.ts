@@ -111,6 +111,8 @@ export const rigForm = (summary: DepartmentSummary, station?: string): DeedForm 
 const KINDS = [
   'compartment',
   'tray',
+  'board',
+  'pocket',
   'seat',
   'kit',
   'rack',

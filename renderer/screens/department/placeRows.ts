@@ -62,7 +62,19 @@ function treeOf(places: readonly PlaceLine[], units: Units): Branch[] {
 }
 
 /** Vehicles before rooms, rooms before people; within a kind as the store has them. */
-const ORDER = ['station', 'rig', 'storeroom', 'rack', 'compartment', 'tray', 'seat', 'kit', 'member'];
+const ORDER = [
+  'station',
+  'rig',
+  'storeroom',
+  'rack',
+  'compartment',
+  'tray',
+  'board',
+  'pocket',
+  'seat',
+  'kit',
+  'member',
+];
 const rank = ({ kind }: PlaceLine) => (ORDER.includes(kind) ? ORDER.indexOf(kind) : ORDER.length);
 const inOrder = (places: readonly PlaceLine[]) => places.toSorted((a, b) => rank(a) - rank(b));
 

@@ -71,6 +71,7 @@ export function gearExampleOf(family: string, now: Day): Example | undefined {
     harness: [{ kind: 'life safety harness', ...placed }, [['inspection', 330]]],
     hardware: [{ kind: 'carabiner', ...placed }, [['inspection', 330]]],
     'fall-protection': [{ kind: 'body harness', ...placed }, [['competent inspection', 330]]],
+    kit: [{ kind: 'Trauma bag', contentsExpire: months(4), ...placed }, [['full count', 12]]],
     aed: [
       { padsExpire: month(2), childPadsExpire: month(9), batteryExpires: month(30), ...placed },
       [

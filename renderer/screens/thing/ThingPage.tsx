@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { ItemPage } from '../../../db/api.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
-import { RIG_FAMILY } from '../../parts/deeds/deeds.ts';
+import { KIT_FAMILY, RIG_FAMILY } from '../../parts/deeds/deeds.ts';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { Meters } from '../../parts/meters/Meters.tsx';
@@ -55,6 +55,17 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
     openDuty(undefined);
     if (returnTo instanceof HTMLElement) returnTo.focus();
   };
+  useKeys(
+    'The kit',
+    [
+      {
+        key: 'k',
+        label: 'What is in it',
+        run: () => void navigate({ to: '/kits/$item', params: { item }, search: {} }),
+      },
+    ],
+    page.family === KIT_FAMILY,
+  );
   useKeys('The panel', [{ key: 'Escape', label: 'Close the panel', run: close }], duty !== undefined);
   useKeys(
     'One thing',
@@ -77,6 +88,15 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
                 onClick={() => void navigate({ to: '/rigs/$rig', params: { rig: item }, search: {} })}
               >
                 The rig’s places
+              </Action>
+            ) : null}
+            {page.family === KIT_FAMILY ? (
+              <Action
+                weight="quiet"
+                hint="k"
+                onClick={() => void navigate({ to: '/kits/$item', params: { item }, search: {} })}
+              >
+                What is in it
               </Action>
             ) : null}
             <PrintAction paper={{ paper: 'item history', item }} label="Print its history" />

@@ -67,6 +67,16 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     d.must('stock.receive', { stock: id, place: g.rack, amount: 300, lot: 'A7', expires: '2028-03' });
     return id;
   };
+  const template = d.must('kit.template', { what: 'Trauma bag' });
+  const lines = [{ what: 'Tourniquet', qty: 2, min: 1, place: 'main' }];
+  const content = `${d.must('carry.set', { of: template, lines })}.0`;
+  const kit = () =>
+    d.must('item.receive', { family: 'kit', number: `K-${++n}`, attributes: { kind: 'Trauma bag' } });
+  const sealedKit = () => {
+    const item = kit();
+    d.must('kit.seal', { item, seal: `${++n}`, counts: [{ line: content, amount: 2 }], on: '2026-11-01' });
+    return item;
+  };
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -156,6 +166,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
       defect: d.must('defect.report', { of: g.unit, kind: 'low', note: 'Fuel' }),
       how: 'restocked',
     }),
+    deed('kit.template', { what: `Airway bag ${++n}` }),
+    deed('kit.seal', { item: kit(), seal: `${++n}`, counts: [{ line: content, amount: 2 }] }),
+    deed('kit.open', { item: kit(), why: 'Used on a call' }),
+    deed('kit.check', { item: sealedKit(), seal: 'another', intact: true }),
     deed('stock.add', { what: 'Absorbent, bag' }),
     deed('stock.amend', { stock: stock(), what: `Gloves, large ${++n}` }),
     deed('stock.par', { stock: stock(), place: g.rack, par: 600, min: 300 }),

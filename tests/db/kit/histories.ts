@@ -11,8 +11,8 @@ import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
 import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { checkDeedOf } from './check-histories.ts';
 import type { TestDepartment } from './department.ts';
+import { kitDeedOf } from './kit-histories.ts';
 import { noticeDeedOf } from './notice-histories.ts';
-
 import { TRACKED } from './opening.ts';
 import { stockDeedOf } from './stock-histories.ts';
 
@@ -70,8 +70,24 @@ const KINDS = [
   ...Array(10).fill('void'),
 ] as const;
 
+/** A history that is mostly of kits: mixed among everything else they would seldom meet. */
+export const OF_KITS = [
+  'receive',
+  'move',
+  'place',
+  'retire',
+  ...Array(2).fill('kit'),
+  ...Array(4).fill('kitSeal'),
+  ...Array(2).fill('kitOpen'),
+  ...Array(3).fill('kitCheck'),
+  ...Array(3).fill('intoKit'),
+  ...Array(2).fill('void'),
+] as const;
+
+type StepKind = (typeof KINDS)[number] | (typeof OF_KITS)[number];
+
 export interface Step {
-  kind: (typeof KINDS)[number];
+  kind: StepKind;
   a: number;
   b: number;
   c: number;
@@ -80,13 +96,14 @@ export interface Step {
 }
 
 const number = fc.nat({ max: 9999 });
-const step: fc.Arbitrary<Step> = fc.record({
-  kind: fc.constantFrom(...KINDS),
-  a: number,
-  b: number,
-  c: number,
-  day: fc.nat({ max: 2530 }),
-});
+const step = (kinds: readonly StepKind[]): fc.Arbitrary<Step> =>
+  fc.record({
+    kind: fc.constantFrom(...kinds),
+    a: number,
+    b: number,
+    c: number,
+    day: fc.nat({ max: 2530 }),
+  });
 
 /** One act: one to three deeds, after the clock has gone on by some minutes, or back. */
 export interface Act {
@@ -95,24 +112,28 @@ export interface Act {
   minutes: number;
 }
 
-const oneAct = (devices: number): fc.Arbitrary<Act> =>
+const oneAct = (devices: number, kinds: readonly StepKind[] = KINDS): fc.Arbitrary<Act> =>
   fc.record({
     device: fc.nat({ max: devices - 1 }),
-    steps: fc.array(step, { minLength: 1, maxLength: 3 }),
+    steps: fc.array(step(kinds), { minLength: 1, maxLength: 3 }),
     minutes: fc.integer({ min: -90, max: 3000 }),
   });
 
 /** A history of one device. */
-export const history = (acts: number): fc.Arbitrary<Act[]> =>
-  fc.array(oneAct(1), { minLength: 8, maxLength: acts, size: 'max' });
+export const history = (acts: number, kinds?: readonly StepKind[]): fc.Arbitrary<Act[]> =>
+  fc.array(oneAct(1, kinds), { minLength: 8, maxLength: acts, size: 'max' });
 
 /** What happens among several devices: somebody acts, or one takes in what another has. */
 export type Happening = { act: Act } | { from: number; to: number };
 
-export const happenings = (devices: number, count: number): fc.Arbitrary<Happening[]> =>
+export const happenings = (
+  devices: number,
+  count: number,
+  kinds?: readonly StepKind[],
+): fc.Arbitrary<Happening[]> =>
   fc.array(
     fc.oneof(
-      { weight: 4, arbitrary: oneAct(devices).map(act => ({ act })) },
+      { weight: 4, arbitrary: oneAct(devices, kinds).map(act => ({ act })) },
       {
         weight: 1,
         arbitrary: fc.record({ from: fc.nat({ max: devices - 1 }), to: fc.nat({ max: devices - 1 }) }),
@@ -310,6 +331,12 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
     case 'stockPar':
     case 'stockOff':
       return stockDeedOf(db, s.kind, s, on);
+    case 'kit':
+    case 'kitSeal':
+    case 'kitOpen':
+    case 'kitCheck':
+    case 'intoKit':
+      return kitDeedOf(db, s.kind, s, on);
     case 'void':
       return voidOf(db, s);
   }

@@ -22,6 +22,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         keys: [
           { key: 'l', does: 'its carry list' },
           { key: 't', does: 'its last signed check-off' },
+          { key: 'k', does: 'kits: seals, contents, dates' },
           {
             key: 'x',
             does: 'many swapped at once: twelve down, twelve up, numbers owed until they are read',
@@ -42,6 +43,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         heading: 'Going through it',
         says: [
           'One key says that everything in a place is present, and it claims no more than that. A saw that was run, a pressure that was read are entries of their own: the key takes you to each of them.',
+          'Of a kit the seal is read: its number, against the one that was put on. Another number, or a broken seal, is a defect, and a full count and a new seal are owed.',
           'What is wrong takes a few keys: which thing, a word, and what to do next. Tag it out, swap in a spare, report it missing, write where it is, write a defect, or only note it. It takes effect when the check-off is signed, all of it at once.',
           'An open defect of before is shown on its line; say that it is that one, and it is not reported twice.',
         ],

@@ -1,0 +1,59 @@
+/** Kits and their templates from their facts, and the rows by which they are found. */
+import { type ContentCount, type KitFact, type KitKnown, kitFrom } from '../../domain/kits/kit.ts';
+import { kit } from '../../domain/rulebook/kit.ts';
+import { all, type Db, run } from '../store/statements.ts';
+import { factsOf, identityOf, type PlainFact } from './facts.ts';
+
+/** The family whose things are places as well: what is in a kit lies in it. */
+export const KIT_FAMILY = kit.id;
+
+const KINDS = new Set(['sealed', 'opened', 'seal seen']);
+
+/** The facts of a kit that tell of its seal. */
+export const kitFacts = (facts: readonly PlainFact[]): KitFact[] =>
+  facts.filter(f => KINDS.has(f.kind)) as unknown as KitFact[];
+
+/** What the facts of a kit say of its seal and contents. */
+export const kitOf = (facts: readonly PlainFact[]): KitKnown => kitFrom(kitFacts(facts));
+
+/**
+ * Write the row of a thing as a kit, where it is one.
+ * @returns whether it is a kit now, or was one until now: then the places are not what they were
+ */
+export function deriveKit(db: Db, key: number, isKit: boolean): boolean {
+  const was = run(db, 'DELETE FROM kits WHERE key = ?', key);
+  if (!isKit) return was > 0;
+  const { state, since, seal, found, why, counts, countedOn, seenOn } = kitOf(factsOf(db, key));
+  run(
+    db,
+    `INSERT INTO kits (key, state, since, seal, found, why, counts, counted_on, seen_on)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    key,
+    state,
+    since,
+    seal,
+    found,
+    why,
+    JSON.stringify(counts),
+    countedOn,
+    seenOn,
+  );
+  return true;
+}
+
+/** Every kit as its row has it, by its key. */
+export function kitsKnown(db: Db): Map<number, KitKnown> {
+  return new Map(
+    all<Omit<KitKnown, 'counts'> & { key: number; counts: string }>(
+      db,
+      `SELECT key, state, since, seal, found, why, counts, counted_on AS countedOn, seen_on AS seenOn FROM kits`,
+    ).map(({ key, counts, ...known }) => [key, { ...known, counts: JSON.parse(counts) as ContentCount[] }]),
+  );
+}
+
+export function deriveKitTemplate(db: Db, key: number): void {
+  run(db, 'DELETE FROM kit_templates WHERE key = ?', key);
+  const told = identityOf(factsOf(db, key));
+  if (typeof told?.what === 'string')
+    run(db, 'INSERT INTO kit_templates (key, what) VALUES (?, ?)', key, told.what);
+}
