@@ -5,6 +5,7 @@ import {
   type Exception,
   isBySeal,
   needsEntry,
+  type Operated,
   type PlaceMark,
   type Unfinished,
 } from '../../../domain/checkoffs/marks.ts';
@@ -96,31 +97,18 @@ function LineFound({ line, mark }: { line: CarryLineNow; mark: PlaceMark }) {
       ))}
       {operated.length > 0 ? (
         <span>
-          {isBySeal(line) ? '✓ seal' : '✓ works'}
-          {operated[0]?.reading
-            ? `, ${operated[0].reading}${line.reading?.unit ? ` ${line.reading.unit}` : ''}`
-            : ''}
-          {operated.length > 1 && isBySeal(line)
-            ? operated
-                .slice(1)
-                .map(o => `, ${o.reading}`)
-                .join('')
-            : ''}
+          {isBySeal(line)
+            ? `✓ seal ${operated.map(o => o.reading).join(', ')}`
+            : worksWords(line, operated[0])}
         </span>
       ) : null}
-      {isBySeal(line) && operated.length + wrong.length === 0
-        ? line.here.map(t =>
-            t.kit?.expires ? (
-              <span key={t.item} className={styles.soft}>
-                earliest date {dateText(t.kit.expires)}
-              </span>
-            ) : null,
-          )
-        : null}
       {seen > 0 ? <span>{seen} seen</span> : null}
-      {wrong.length === 0 && operated.length === 0 && mark.present ? (
+      {isBySeal(line) && mark.present ? (
+        <SealsOwed line={line} read={operated.length + wrong.length} />
+      ) : null}
+      {!isBySeal(line) && wrong.length === 0 && operated.length === 0 && mark.present ? (
         needsEntry(line) ? (
-          <b>{line.reading || isBySeal(line) ? 'to read' : 'to operate'}</b>
+          <b>{line.reading ? 'to read' : 'to operate'}</b>
         ) : (
           <span>✓</span>
         )
@@ -133,6 +121,22 @@ function LineFound({ line, mark }: { line: CarryLineNow; mark: PlaceMark }) {
           ))
         : null}
     </span>
+  );
+}
+
+const worksWords = (line: CarryLineNow, operated: Operated | undefined): string =>
+  `✓ works${operated?.reading ? `, ${operated.reading}${line.reading?.unit ? ` ${line.reading.unit}` : ''}` : ''}`;
+
+/** Seals that are still to be read, and the earliest date inside the first of them. */
+function SealsOwed({ line, read }: { line: CarryLineNow; read: number }) {
+  const owed = Math.max(0, line.qty - read);
+  const expires = line.here[read]?.kit?.expires;
+  if (owed === 0) return null;
+  return (
+    <>
+      <b>{owed === 1 ? 'seal to read' : `${owed} seals to read`}</b>
+      {expires ? <span className={styles.soft}>earliest date {dateText(expires)}</span> : null}
+    </>
   );
 }
 

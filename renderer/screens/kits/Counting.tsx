@@ -58,11 +58,6 @@ export function Counting({ page, onDone }: { page: KitPage; onDone: () => void }
   const onKey = (event: KeyboardEvent<HTMLInputElement>, content: KitContent, isAmount: boolean) => {
     const all = fields();
     const at = all.indexOf(event.currentTarget);
-    if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) {
-      event.preventDefault();
-      finish();
-      return;
-    }
     if (event.key === 'Escape') {
       event.stopPropagation();
       onDone();
@@ -99,7 +94,7 @@ export function Counting({ page, onDone }: { page: KitPage; onDone: () => void }
                 Counted
               </th>
               <th scope="col">Earliest date</th>
-              <th scope="col" aria-label="Note" />
+              <th scope="col">So it is</th>
             </tr>
           </thead>
           <tbody>
@@ -139,7 +134,7 @@ export function Counting({ page, onDone }: { page: KitPage; onDone: () => void }
         </table>
       </div>
       <footer className={styles.foot}>
-        <Action weight="main" hint="Control+Enter" ref={button} onClick={finish}>
+        <Action weight="main" ref={button} onClick={finish}>
           Seal it
         </Action>
         <Action weight="quiet" hint="Escape" onClick={onDone}>

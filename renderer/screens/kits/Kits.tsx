@@ -6,6 +6,7 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { focusNextTable } from '../../parts/grid/nextTable.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { toast } from '../../parts/toast.ts';
@@ -43,11 +44,7 @@ export function Kits() {
   };
   const addTemplate = () => list.data && setForm(templateForm(templates));
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/checks' }));
-  const nextTable = () => {
-    const tables = [...(top.current?.querySelectorAll('table') ?? [])];
-    const at = tables.findIndex(t => t.contains(document.activeElement));
-    tables[(at + 1) % tables.length]?.querySelector<HTMLElement>('tbody tr[tabindex="0"]')?.focus();
-  };
+  const nextTable = () => focusNextTable(top.current);
   useKeys('Kits', [
     { key: 'n', label: 'Receive a kit', run: add },
     { key: 'k', label: 'A kind of kit: what it holds', run: addTemplate },

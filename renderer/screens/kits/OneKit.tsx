@@ -63,7 +63,8 @@ function Known({ page, counting: beginCounting }: { page: KitPage; counting: boo
     <div className={styles.screen} ref={top}>
       <header className={styles.header}>
         <h1>
-          {page.number}: what is in it{page.kind ? `, ${page.kind.toLowerCase()}` : ''}?
+          What is in {page.number}
+          {page.kind ? `, ${page.kind.charAt(0).toLowerCase()}${page.kind.slice(1)}` : ''}?
         </h1>
         <p className={styles.numbers}>
           <span>

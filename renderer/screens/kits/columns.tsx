@@ -12,8 +12,8 @@ const soft = (text: string) => <span className={styles.soft}>{text}</span>;
 export function Serves({ kit }: { kit: Pick<KitLine, 'effect' | 'condition' | 'template'> }) {
   if (kit.condition !== 'serviceable') return <ConditionWord condition={kit.condition} spoken />;
   if (kit.template === null) return soft('no template');
-  if (kit.effect === 'blocks') return <b className={styles.wrong}>Does not serve</b>;
-  if (kit.effect === 'limits') return <b>Serves, short</b>;
+  if (kit.effect === 'blocks') return <b className={`${styles.wrong} ${styles.oneLine}`}>Does not serve</b>;
+  if (kit.effect === 'limits') return <b className={styles.oneLine}>Serves, short</b>;
   return <span className={styles.oneLine}>{kit.effect === 'notes' ? 'Serves, under par' : '✓ serves'}</span>;
 }
 
@@ -35,7 +35,11 @@ export function SealWord({ kit }: { kit: Pick<KitLine, 'state' | 'seal' | 'found
 }
 
 export const KITS: readonly TableColumn<KitLine>[] = [
-  { key: 'number', head: 'Number', cell: k => <strong className="mono">{k.number}</strong> },
+  {
+    key: 'number',
+    head: 'Number',
+    cell: k => <strong className={`mono ${styles.oneLine}`}>{k.number}</strong>,
+  },
   {
     key: 'kind',
     head: 'Kind',

@@ -90,8 +90,8 @@ export function checkForm(kit: KitLine): DeedForm {
         ? [`${filled.seal} is another number: somebody has been in it, and a full count will be owed.`]
         : []),
     ],
-    rows: () => [
-      [{ kind: 'text', key: 'seal', title: 'The number on it' }],
+    rows: filled => [
+      [{ kind: 'text', key: 'seal', title: 'The number on it', required: filled.intact === 'yes' }],
       [
         {
           kind: 'one of',

@@ -5,6 +5,7 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { focusNextTable } from '../../parts/grid/nextTable.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
@@ -61,12 +62,7 @@ export function Supply() {
     const known = (Object.keys(NARROWED) as Narrowed[]).filter(k => all.some(NARROWED[k].fits));
     setNarrowed(known[narrowed === null ? 0 : known.indexOf(narrowed) + 1] ?? null);
   };
-  /** To the first row of the next table, and from the last one back to the first. */
-  const nextTable = () => {
-    const tables = [...(top.current?.querySelectorAll('table') ?? [])];
-    const at = tables.findIndex(t => t.contains(document.activeElement));
-    tables[(at + 1) % tables.length]?.querySelector<HTMLElement>('tbody tr[tabindex="0"]')?.focus();
-  };
+  const nextTable = () => focusNextTable(top.current);
   useKeys('The list', [
     { key: 'n', label: 'A new kind of stock', run: add },
     { key: 'f', label: 'Short ones alone, expired ones, and so on; then all again', run: step },

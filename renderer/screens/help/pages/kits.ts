@@ -90,11 +90,10 @@ export const KIT_PAGES: readonly HelpPage[] = [
       {
         heading: 'The list',
         says: [
-          'What, how many, the least with which the line still serves, in which pocket, and whether the kit serves without it. The list of an old day stays as it was.',
+          'Enter changes a line: what, how many, the least with which the line still serves, in which pocket, and whether the kit serves without it. The list of an old day stays as it was.',
           'A line that is put on the list is not in the kits that were counted before: each of them is short of it until its next full count.',
         ],
         keys: [
-          { key: 'Enter', does: 'change the line' },
           { key: 'n', does: 'a line more' },
           { key: 'Delete', does: 'take the line off' },
         ],
