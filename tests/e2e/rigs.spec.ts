@@ -48,6 +48,28 @@ test.beforeEach(async ({ page }) => {
 });
 
 test.describe('with the demo department', () => {
+  test('a new saw is received in the place that is open', async ({ page, host }) => {
+    const keys = new Keys(page);
+    await openRig(keys, page, 'Engine 31');
+    await keys.press('n');
+    await expect(drawing(page).getByRole('button', { name: /^crosslay 2/, pressed: true })).toBeVisible();
+    await keys.press('v');
+    const dialog = page.getByRole('dialog', { name: 'Receive a thing' });
+    await expect(dialog.getByRole('combobox', { name: 'What it is' })).toBeFocused();
+    await keys.type('power tool');
+    await expect(page.getByRole('option').first()).toBeVisible();
+    await keys.press('Enter');
+    await keys.press('Tab');
+    await keys.type('SAW-99');
+    await dialog.getByRole('combobox', { name: 'Kind' }).focus();
+    await keys.type('chain');
+    await expect(page.getByRole('option').first()).toBeVisible();
+    await keys.press('Enter');
+    await sign(keys, page, 'quist');
+    const [saw] = await host.ask(page, 'item.find', { number: 'SAW-99' });
+    expect(saw).toMatchObject({ family: 'power-tool', what: 'Chain saw', place: 'Engine 31, crosslay 2' });
+  });
+
   test('the list of rigs leads to a rig, its places and the thing that is wrong', async ({ page }) => {
     const keys = new Keys(page);
     await openRig(keys, page, 'Engine 31');

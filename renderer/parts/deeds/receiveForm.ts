@@ -1,32 +1,59 @@
-/** A thing that is tracked one by one is received: its number, what it is, where it is put. */
+/** A thing that is tracked one by one is received: what it is, its number, where it is put. */
 import { capital } from '../../../domain/capital.ts';
 import type { Assignment } from '../../../domain/facts.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { attributeField, body, type DeedForm, dateOf, type FormField, valuesOf } from './deedForm.ts';
+import { RIG_FAMILY } from './deeds.ts';
 
 const OFFERED: readonly Assignment[] = ['first line', 'ready spare', 'reserve', 'storage', 'training only'];
 
-/** @param instead fields that stand in place of those of the family, by the attribute's key */
-export function receiveForm(
-  family: Family,
-  instead: Readonly<Record<string, Partial<FormField>>> = {},
-): DeedForm {
-  const own = family.attributes.map((a): FormField => {
-    const field = attributeField(a, 'attributes');
-    return { ...field, ...instead[a.key] } as FormField;
-  });
-  const what = family.title.toLowerCase();
+interface Receiving {
+  /** Where it is put, unless another place is chosen. */
+  place?: { id: string; name: string };
+  assignment?: Assignment;
+  /** Fields that stand in place of those of the family, by the attribute's key. */
+  instead?: Readonly<Record<string, Partial<FormField>>>;
+}
+
+/** @param families what can be received; of several one is chosen first */
+export function receiveForm(families: readonly Family[], receiving: Receiving = {}): DeedForm {
+  const { place, assignment = 'first line', instead = {} } = receiving;
+  const known = families.filter(f => f.id !== RIG_FAMILY);
+  const [only, ...others] = known;
+  const chosen = (id: string | undefined) => known.find(f => f.id === id);
+  const fieldsOf = (family: Family | undefined) =>
+    (family?.attributes ?? []).map(
+      (a): FormField => ({ ...attributeField(a, 'attributes'), ...instead[a.key] }) as FormField,
+    );
   return {
-    title: `Receive a ${what}`,
+    title: others.length > 0 || !only ? 'Receive a thing' : `Receive a ${only.title.toLowerCase()}`,
     verb: 'Receive it',
-    initial: { assignment: 'first line', on: '' },
-    rows: () => [
+    initial: {
+      family: others.length > 0 ? '' : (only?.id ?? ''),
+      assignment,
+      on: '',
+      ...(place ? { place: place.id } : {}),
+    },
+    rows: filled => [
+      ...(others.length > 0
+        ? [
+            [
+              {
+                kind: 'pick',
+                key: 'family',
+                title: 'What it is',
+                required: true,
+                choices: known.map(f => ({ value: f.id, title: f.title })),
+              } as const,
+            ],
+          ]
+        : []),
       [
         { kind: 'text', key: 'number', title: 'Number', required: true, note: 'As it is marked on it' },
         { kind: 'text', key: 'serial', title: 'Serial' },
       ],
-      ...pairs(own),
-      [{ kind: 'place', key: 'place', title: 'Where it is put' }],
+      ...pairs(fieldsOf(chosen(filled.family))),
+      [{ kind: 'place', key: 'place', title: 'Where it is put', named: place?.name }],
       [
         {
           kind: 'one of',
@@ -42,14 +69,14 @@ export function receiveForm(
         action: 'item.receive',
         body: {
           ...body({
-            family: family.id,
+            family: filled.family,
             number: filled.number,
             serial: filled.serial,
             place: filled.place,
             assignment: filled.assignment,
             on: dateOf(filled, today),
           }),
-          attributes: valuesOf(family.attributes, filled, 'attributes', today),
+          attributes: valuesOf(chosen(filled.family)?.attributes ?? [], filled, 'attributes', today),
         },
       },
     ],

@@ -2,6 +2,7 @@
 import type { KitContent, KitLine, KitTemplateLine } from '../../../db/api-kits.ts';
 import { isSameSeal } from '../../../domain/kits/kit.ts';
 import { KIT_TEMPLATES } from '../../../domain/kits/templates.ts';
+import { CONTENTS_EXPIRE } from '../../../domain/rulebook/kit.ts';
 import type { Family } from '../../../domain/rulebook/types.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
 import { receiveForm } from '../../parts/deeds/receiveForm.ts';
@@ -60,9 +61,8 @@ export function templateForm(known: readonly KitTemplateLine[]): DeedForm {
 
 /** A kit is received as the things of its kind are: of a kind that has a template. */
 export function kitForm(family: Family, templates: readonly KitTemplateLine[]): DeedForm {
-  return receiveForm(
-    { ...family, attributes: family.attributes.filter(a => a.key !== 'contentsExpire') },
-    {
+  return receiveForm([{ ...family, attributes: family.attributes.filter(a => a.key !== CONTENTS_EXPIRE) }], {
+    instead: {
       kind: {
         kind: 'pick',
         required: true,
@@ -70,7 +70,7 @@ export function kitForm(family: Family, templates: readonly KitTemplateLine[]): 
         choices: templates.map(t => ({ value: t.what, title: t.what, detail: `${t.lines} lines` })),
       },
     },
-  );
+  });
 }
 
 /** The seal of a kit as it is looked at. */

@@ -6,6 +6,7 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { receiveForm } from '../../parts/deeds/receiveForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { meterForm } from '../../parts/meters/meterForm.ts';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
@@ -39,6 +40,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const navigate = useNavigate();
   const { history: visited } = useRouter();
   const summary = useAsk('department.summary', {}).data;
+  const families = useAsk('vocabulary.list', {}).data?.families;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [swapping, setSwapping] = useState<RigItem | null>(null);
   const [arranging, setArranging] = useState(false);
@@ -55,6 +57,13 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const out = () => setForm(page.condition === 'out of service' ? returnForm(page) : takeOutForm(page));
   const itself = () => void navigate({ to: '/thing/$item', params: { item: page.id }, search: {} });
   const walk = () => void navigate({ to: '/rigs/$rig/walk', params: { rig: page.id } });
+  const receive = () => {
+    const here = page.places.find(p => p.id === search.place);
+    const place = here
+      ? { id: here.id, name: `${page.name}, ${here.name}` }
+      : { id: page.id, name: page.name };
+    if (families) setForm(receiveForm(families, { place }));
+  };
   const returnIt = () => setForm(returnForm(page));
   useKeys(
     'This rig',
@@ -65,6 +74,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
       ...(page.condition === 'limited' ? [{ key: 'u', label: 'Back to full service', run: returnIt }] : []),
       { key: 'g', label: 'Walk round it: is it fit to go out?', run: walk },
       { key: 'e', label: 'Read a meter', run: read },
+      { key: 'v', label: 'Receive a thing here', run: receive },
       { key: 'd', label: 'Arrange the drawing', run: () => setArranging(true) },
       { key: 'Escape', label: 'Back to where you came from', run: back },
     ],
@@ -94,6 +104,9 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
             </Action>
             <Action hint="e" onClick={read}>
               Read a meter
+            </Action>
+            <Action weight="quiet" hint="v" onClick={receive}>
+              Receive a thing
             </Action>
             <PrintAction paper={{ paper: 'rig sheet', rig: page.id }} label="Print the sheet" />
             <Action weight="quiet" hint="Escape" onClick={back}>

@@ -5,6 +5,7 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { receiveForm as receiveThingForm } from '../../parts/deeds/receiveForm.ts';
 import { focusNextTable } from '../../parts/grid/nextTable.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
@@ -34,6 +35,7 @@ export function Supply() {
   const list = useAsk('supply.list', {}, { keep: true });
   const summary = useAsk('department.summary', {}).data;
   const members = useAsk('members.list', {}).data ?? [];
+  const families = useAsk('vocabulary.list', {}).data?.families;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [opened, setOpened] = useState<Opened | null>(null);
   const [narrowed, setNarrowed] = useState<Narrowed | null>(null);
@@ -49,6 +51,7 @@ export function Supply() {
   const isPlaced = line !== undefined && line.place !== null;
 
   const add = () => setForm(addForm());
+  const receiveThing = () => families && setForm(receiveThingForm(families, { assignment: 'ready spare' }));
   const on = (make: (l: SupplyLine) => DeedForm) => () => line && setForm(make(line));
   const placed = (make: (l: SupplyLine) => DeedForm) => () => isPlaced && setForm(make(line));
   const receive = on(receiveForm);
@@ -65,6 +68,7 @@ export function Supply() {
   const nextTable = () => focusNextTable(top.current);
   useKeys('The list', [
     { key: 'n', label: 'A new kind of stock', run: add },
+    { key: 'v', label: 'Receive a thing that has a number', run: receiveThing },
     { key: 'f', label: 'Short ones alone, expired ones, and so on; then all again', run: step },
     { key: 'l', label: 'The next table: to order, ready spares, and back', run: nextTable },
   ]);
@@ -145,6 +149,9 @@ export function Supply() {
             </Action>
           </>
         ) : null}
+        <Action weight="quiet" hint="v" onClick={receiveThing}>
+          Receive a thing
+        </Action>
         <Action weight="quiet" hint="l" onClick={nextTable}>
           Next table
         </Action>

@@ -109,6 +109,7 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
         keys: [
           { key: 'm', does: 'move a thing' },
           { key: 'x', does: 'swap a thing for another' },
+          { key: 'v', does: 'receive a thing here' },
         ],
       },
       {

@@ -25,6 +25,7 @@ export const SUPPLY_PAGES: readonly HelpPage[] = [
           { key: 'o', does: 'write some off, with the reason' },
           { key: 'y', does: 'set the par and the minimum of a place' },
           { key: 'e', does: 'amend the kind, or say that it is kept no longer' },
+          { key: 'v', does: 'receive a thing that has a number of its own' },
           { key: 'f', does: 'short ones alone, expired ones, and so on' },
           { key: 'l', does: 'the next table' },
           { key: 'p', does: 'print the reorder list' },
