@@ -13,7 +13,7 @@ import { type Touched, thingKey } from './apply.ts';
 import { judgedBy, readBook, standsBy } from './book.ts';
 import { deriveCheckoff, deriveDefect } from './checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, RIG_FAMILY } from './facts.ts';
-import { deriveKit, deriveKitTemplate, KIT_FAMILY } from './kits.ts';
+import { deriveKit, deriveKitTemplate, KIT_FAMILY, kitPlace } from './kits.ts';
 import { derivePlaces } from './places.ts';
 import { deriveStock } from './stock.ts';
 import { writeWords } from './words.ts';
@@ -54,12 +54,21 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (items.size > 0) {
     keys.add('due').add('items');
     const write = itemWriter(db, book);
-    let hasKits = false;
-    for (const key of items) hasKits = deriveKit(db, key, write(key) === KIT_FAMILY) || hasKits;
+    let [hasKits, haveMoved] = [false, false];
+    for (const key of items) {
+      const before = kitPlace(db, key);
+      const isKit = write(key) === KIT_FAMILY;
+      if (isKit || before !== null) {
+        deriveKit(db, key, isKit);
+        hasKits = true;
+        haveMoved ||= kitPlace(db, key) !== before;
+      }
+    }
+    if (hasKits) keys.add('kits').add('checkoffs');
     // A kit is a place as well, and where it lies is known once it is derived itself.
-    if (hasKits) {
+    if (haveMoved) {
       derivePlaces(db);
-      keys.add('places').add('kits').add('checkoffs');
+      keys.add('places');
     }
     if (items.size <= 200)
       for (const key of items)

@@ -1,7 +1,7 @@
 /** Kits and their templates from their facts, and the rows by which they are found. */
 import { type ContentCount, type KitFact, type KitKnown, kitFrom } from '../../domain/kits/kit.ts';
 import { kit } from '../../domain/rulebook/kit.ts';
-import { all, type Db, run } from '../store/statements.ts';
+import { all, type Db, one, run } from '../store/statements.ts';
 import { factsOf, identityOf, type PlainFact } from './facts.ts';
 
 /** The family whose things are places as well: what is in a kit lies in it. */
@@ -16,13 +16,20 @@ export const kitFacts = (facts: readonly PlainFact[]): KitFact[] =>
 /** What the facts of a kit say of its seal and contents. */
 export const kitOf = (facts: readonly PlainFact[]): KitKnown => kitFrom(kitFacts(facts));
 
-/**
- * Write the row of a thing as a kit, where it is one.
- * @returns whether it is a kit now, or was one until now: then the places are not what they were
- */
-export function deriveKit(db: Db, key: number, isKit: boolean): boolean {
-  const was = run(db, 'DELETE FROM kits WHERE key = ?', key);
-  if (!isKit) return was > 0;
+/** What a kit is called and where it lies, as one text; null where the thing is no kit. */
+export function kitPlace(db: Db, key: number): string | null {
+  const row = one<{ number: string; place: string | null }>(
+    db,
+    'SELECT i.number, i.place FROM kits k JOIN items i ON i.key = k.key WHERE k.key = ?',
+    key,
+  );
+  return row ? `${row.number} ${row.place ?? ''}` : null;
+}
+
+/** Write the row of a thing as a kit, where it is one. */
+export function deriveKit(db: Db, key: number, isKit: boolean): void {
+  run(db, 'DELETE FROM kits WHERE key = ?', key);
+  if (!isKit) return;
   const { state, since, seal, found, why, counts, countedOn, seenOn } = kitOf(factsOf(db, key));
   run(
     db,
@@ -38,7 +45,6 @@ export function deriveKit(db: Db, key: number, isKit: boolean): boolean {
     countedOn,
     seenOn,
   );
-  return true;
 }
 
 /** Every kit as its row has it, by its key. */

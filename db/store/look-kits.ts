@@ -68,10 +68,10 @@ export function kitLook(
         kit,
       ).map(d => d.id),
     sealedWith(seal) {
-      const cached = all<{ id: string }>(
+      const cached = all<{ id: string; seal: string }>(
         db,
-        `SELECT t.id FROM kits k JOIN things t ON t.key = k.key WHERE k.state = 'sealed'`,
-      ).map(k => k.id);
+        `SELECT t.id, k.seal FROM kits k JOIN things t ON t.key = k.key WHERE k.state = 'sealed'`,
+      ).flatMap(k => (isSameSeal(k.seal, seal) ? [k.id] : []));
       for (const id of new Set([...cached, ...touched().kits])) {
         const kit = knownOf(id);
         if (kit?.known.state === 'sealed' && kit.known.seal !== null && isSameSeal(kit.known.seal, seal))
