@@ -138,6 +138,10 @@ test.describe('with the demo department', () => {
       await keys.press('Escape');
     }
     await expect(page.getByText('3 exceptions')).toBeVisible();
+    await keys.press('v');
+    await expect(page.getByRole('button', { name: /^L1: .*gone through$/ })).toBeVisible();
+    await look(page, 'check-off-drawn');
+    await keys.press('v');
     await look(page, 'check-off-of-250-lines');
     await sign(keys, page);
     expect(report('250 lines, three exceptions', keys, began)).toBeLessThan(180);

@@ -30,6 +30,8 @@ interface GoingFootProps {
   onRest: () => void;
   onSign: () => void;
   onCountersign: () => void;
+  /** The drawing of the rig, beside the lists or not. */
+  onDraw: () => void;
   onBack: () => void;
 }
 
@@ -76,6 +78,9 @@ export function GoingFoot(props: GoingFootProps) {
           Countersign
         </Action>
       ) : null}
+      <Action weight="quiet" hint="v" onClick={props.onDraw}>
+        Drawing
+      </Action>
       <PrintAction paper={{ paper: 'check-off sheet', of: page.of }} label="Print the sheet" />
       <Action weight="quiet" hint="Escape" onClick={props.onBack}>
         Back

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CarriedThing, CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { allPresent, withException, withOperated, withoutLine } from '../../../domain/checkoffs/edit.ts';
 import {
-  type ExceptionKind,
+  type Exception,
   isBySeal,
   needsEntry,
   type PlaceMark,
@@ -14,17 +14,15 @@ import {
 import { useAsk } from '../../api/ask.ts';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
-import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Notice, NotReady } from '../../parts/words/NotReady.tsx';
+import { type Asked, AskedDialog } from './AskedDialog.tsx';
 import { CodeBox, type Said } from './CodeBox.tsx';
 import styles from './checks.module.css';
-import { lineColumns, placeColumns } from './columns.tsx';
-import { ExceptionDialog } from './ExceptionDialog.tsx';
 import { countersignForm, setAsideForm, signForm } from './forms.ts';
 import { GoingFoot, KINDS } from './GoingFoot.tsx';
-import { LeaveOutDialog, ReadingDialog, SealDialog } from './SmallDialogs.tsx';
+import { Panes } from './Panes.tsx';
 import { useMarks } from './useMarks.ts';
 
 /** One check-off: compartment by compartment, exceptions only. */
@@ -39,13 +37,6 @@ export function OneCheck({ checkoff }: { checkoff: string }) {
   return <Going key={page.data.id} page={page.data} />;
 }
 
-type Asked =
-  | { ask: 'exception'; line: CarryLineNow; kind: ExceptionKind }
-  | { ask: 'reading'; line: CarryLineNow }
-  | { ask: 'seal'; line: CarryLineNow; kit: CarriedThing }
-  | { ask: 'leave out'; place: CheckoffPlace }
-  | null;
-
 function Going({ page }: { page: CheckoffPage }) {
   useDocumentTitle(`${page.name}, check-off · Baybook`);
   const navigate = useNavigate();
@@ -55,9 +46,10 @@ function Going({ page }: { page: CheckoffPage }) {
   const [at, setAt] = useState(() => firstOpen(page));
   const [pane, setPane] = useState<'places' | 'lines'>('places');
   const [activeLine, setActiveLine] = useState<string | null>(null);
-  const [asked, setAsked] = useState<Asked>(null);
+  const [asked, setAsked] = useState<Asked | null>(null);
   const [form, setForm] = useState<DeedForm | null>(null);
   const [said, setSaid] = useState<Said | null>(null);
+  const [isDrawn, setIsDrawn] = useState(false);
   const top = useRef<HTMLDivElement>(null);
   const code = useRef<HTMLInputElement>(null);
   const place = page.places[Math.min(at, page.places.length - 1)];
@@ -142,22 +134,7 @@ function Going({ page }: { page: CheckoffPage }) {
     afterEntry(l);
   };
   const brokenSeal = (l: CarryLineNow, kit: CarriedThing, seal: string | null) => {
-    const known = l.defects.find(d => d.kind === 'damaged' && d.item === kit.item);
-    marks.change(placeNameOf(page, l), m =>
-      withException(m, {
-        line: l.line,
-        item: kit.item,
-        kind: 'damaged',
-        short: null,
-        reading: seal,
-        note:
-          seal === null ? 'Seal broken or gone' : `Seal ${seal} found, ${kit.kit?.seal ?? 'none'} was put on`,
-        next: 'defect',
-        with: null,
-        to: null,
-        defect: known?.id ?? null,
-      }),
-    );
+    marks.change(placeNameOf(page, l), m => withException(m, notAsSealed(l, kit, seal)));
     setAsked(null);
     afterEntry(l);
   };
@@ -189,6 +166,11 @@ function Going({ page }: { page: CheckoffPage }) {
   };
   const back = () => void navigate({ to: '/checks' });
 
+  useKeys(
+    'The rig',
+    [{ key: 'v', label: 'Its drawing, beside the lists', run: () => setIsDrawn(!isDrawn) }],
+    page.rigId !== null,
+  );
   useKeys(
     'The check-off',
     isDraft
@@ -275,43 +257,17 @@ function Going({ page }: { page: CheckoffPage }) {
           />
         ) : null}
       </header>
-      <div className={styles.going}>
-        <section
-          aria-label="Places"
-          data-pane="places"
-          className={styles.pane}
-          onFocusCapture={() => setPane('places')}
-        >
-          <RowTable
-            label="Places to go through"
-            columns={placeColumns(marks.of, left, isDraft)}
-            rows={page.places}
-            keyOf={p => p.name}
-            onActive={p => setAt(page.places.indexOf(p))}
-            isOpen={p => p === place}
-          />
-        </section>
-        <section
-          aria-label={place ? `Lines of ${place.name}` : 'Lines'}
-          data-pane="lines"
-          className={styles.pane}
-          onFocusCapture={() => setPane('lines')}
-        >
-          {place ? (
-            <RowTable
-              key={place.name}
-              label={`Lines of ${place.name}`}
-              columns={lineColumns(marks.of(place.name), isDraft)}
-              rows={place.lines}
-              keyOf={l => l.line}
-              onActive={l => setActiveLine(l.line)}
-            />
-          ) : null}
-          {place && place.at === null ? (
-            <p className={styles.soft}>{page.rig ?? 'The rig'} has no place of this name.</p>
-          ) : null}
-        </section>
-      </div>
+      <Panes
+        page={page}
+        place={place}
+        markOf={marks.of}
+        left={left}
+        isDrawn={isDrawn}
+        onPane={setPane}
+        onPlace={setAt}
+        onLine={setActiveLine}
+        onGoTo={goTo}
+      />
       <GoingFoot
         page={page}
         pane={pane}
@@ -324,51 +280,29 @@ function Going({ page }: { page: CheckoffPage }) {
         onWrong={kind => line && setAsked({ ask: 'exception', line, kind })}
         onRest={everythingElse}
         onSign={() => void sign()}
+        onDraw={() => setIsDrawn(!isDrawn)}
         onCountersign={() => setForm(countersignForm(page))}
         onBack={back}
       />
-      {asked?.ask === 'exception' && place ? (
-        <ExceptionDialog
-          line={asked.line}
-          kind={asked.kind}
-          before={marks.of(asked.line.place).exceptions.find(e => e.line === asked.line.line) ?? null}
+      {asked && place ? (
+        <AskedDialog
+          asked={asked}
+          before={found => marks.of(found.place).exceptions.find(e => e.line === found.line) ?? null}
           onClose={() => setAsked(null)}
-          onWrite={exception => {
-            marks.change(placeNameOf(page, asked.line), mark => withException(mark, exception));
+          onException={(l, exception) => {
+            marks.change(placeNameOf(page, l), mark => withException(mark, exception));
             setAsked(null);
           }}
-        />
-      ) : null}
-      {asked?.ask === 'reading' ? (
-        <ReadingDialog
-          line={asked.line}
-          onClose={() => setAsked(null)}
-          onRead={reading => {
-            setAsked(null);
+          onReading={(l, reading) => {
             // Under its limit it is an exception, and what comes next is asked.
-            if (readingPasses(asked.line, reading) === false) {
-              setAsked({ ask: 'exception', line: asked.line, kind: 'low' });
-              return;
-            }
-            works(asked.line, reading);
+            const isLow = readingPasses(l, reading) === false;
+            setAsked(isLow ? { ask: 'exception', line: l, kind: 'low' } : null);
+            if (!isLow) works(l, reading);
           }}
-        />
-      ) : null}
-      {asked?.ask === 'seal' ? (
-        <SealDialog
-          line={asked.line}
-          kit={asked.kit}
-          onClose={() => setAsked(null)}
-          onRead={seal => readSeal(asked.line, asked.kit, seal)}
-          onBroken={seal => brokenSeal(asked.line, asked.kit, seal)}
-        />
-      ) : null}
-      {asked?.ask === 'leave out' ? (
-        <LeaveOutDialog
-          place={asked.place.name}
-          onClose={() => setAsked(null)}
-          onSay={leftOut => {
-            marks.change(asked.place.name, mark => ({ ...mark, present: false, leftOut }));
+          onSeal={readSeal}
+          onBrokenSeal={brokenSeal}
+          onLeaveOut={(name, leftOut) => {
+            marks.change(name, mark => ({ ...mark, present: false, leftOut }));
             setAsked(null);
             const next = nextOpen(at);
             if (next !== undefined) goTo(next);
@@ -380,6 +314,22 @@ function Going({ page }: { page: CheckoffPage }) {
       ) : null}
     </div>
   );
+}
+
+/** The seal of a kit that is not as it was left. A count and a new seal mend it, and not a tag. */
+function notAsSealed(line: CarryLineNow, kit: CarriedThing, seal: string | null): Exception {
+  return {
+    line: line.line,
+    item: kit.item,
+    kind: 'damaged',
+    short: null,
+    reading: seal,
+    note: seal === null ? 'Seal broken or gone' : `Seal ${seal} found, ${kit.kit?.seal ?? 'none'} was put on`,
+    next: 'defect',
+    with: null,
+    to: null,
+    defect: line.defects.find(d => d.kind === 'damaged' && d.item === kit.item)?.id ?? null,
+  };
 }
 
 /** The place of the page that a line rides in, by the name the page has for it. */

@@ -18,10 +18,6 @@ interface DrawingProps {
 }
 
 export function Drawing({ page, place, onPlace, onArrange }: DrawingProps) {
-  const nodes = new Map(placeTree(page.places, page.id).map(n => [n.place.id, n]));
-  // A place inside a compartment is found in the compartment.
-  const chosen = boxOf(page, place);
-  const undrawn = page.places.filter(p => boxOf(page, p.id) === undefined);
   return (
     <section aria-label="Drawing">
       <h2>
@@ -35,60 +31,78 @@ export function Drawing({ page, place, onPlace, onArrange }: DrawingProps) {
           {page.name} has no places yet. Add its compartments on the Department screen; they are drawn here.
         </p>
       ) : (
-        <>
-          <Views>
-            {view => (
-              <ViewFrame view={view}>
-                {page.drawing
-                  .filter(box => box.view === view)
-                  .map(box => {
-                    const node = nodes.get(box.place);
-                    if (!node) return null;
-                    const wrong = heaviestWrong(node.everything);
-                    return (
-                      <button
-                        key={box.place}
-                        type="button"
-                        tabIndex={-1}
-                        className={`${styles.box} ${chosen === box.place ? styles.boxChosen : ''}`}
-                        style={boxStyle(box)}
-                        aria-pressed={chosen === box.place}
-                        aria-label={`${node.place.name}: ${node.everything.length} things${
-                          wrong ? `, ${stateWord(wrong).toLowerCase()}` : ''
-                        }`}
-                        onClick={() => onPlace(box.place)}
-                      >
-                        <span>{node.place.name}</span>
-                        {wrong ? (
-                          <svg
-                            className={styles.shape}
-                            viewBox={SHAPE_BOX}
-                            aria-hidden="true"
-                            focusable="false"
-                          >
-                            {SHAPES[wrong]}
-                          </svg>
-                        ) : null}
-                      </button>
-                    );
-                  })}
-              </ViewFrame>
-            )}
-          </Views>
-          {undrawn.length > 0 ? (
-            <p className={styles.soft}>Not drawn: {undrawn.map(p => p.name).join(', ')}.</p>
-          ) : null}
-          {page.arranged ? null : (
-            <p className={styles.soft}>Drawn by the names of the places, until the department arranges it.</p>
-          )}
-        </>
+        <DrawnPlaces page={page} place={place} onPlace={onPlace} />
       )}
     </section>
   );
 }
 
+/**
+ * The places of a rig in their views; what is wrong in one is marked by its shape.
+ * @param isDone whether what is drawn in a box was gone through: it bears a tick
+ */
+export function DrawnPlaces({
+  page,
+  place,
+  onPlace,
+  isDone,
+}: Pick<DrawingProps, 'page' | 'place' | 'onPlace'> & { isDone?: (box: string) => boolean }) {
+  const nodes = new Map(placeTree(page.places, page.id).map(n => [n.place.id, n]));
+  // A place inside a compartment is found in the compartment.
+  const chosen = boxOf(page, place);
+  const undrawn = page.places.filter(p => boxOf(page, p.id) === undefined);
+  return (
+    <>
+      <Views>
+        {view => (
+          <ViewFrame view={view}>
+            {page.drawing
+              .filter(box => box.view === view)
+              .map(box => {
+                const node = nodes.get(box.place);
+                if (!node) return null;
+                const wrong = heaviestWrong(node.everything);
+                const done = isDone?.(box.place) === true;
+                return (
+                  <button
+                    key={box.place}
+                    type="button"
+                    tabIndex={-1}
+                    className={`${styles.box} ${chosen === box.place ? styles.boxChosen : ''}`}
+                    style={boxStyle(box)}
+                    aria-pressed={chosen === box.place}
+                    aria-label={`${node.place.name}: ${node.everything.length} things${
+                      wrong ? `, ${stateWord(wrong).toLowerCase()}` : ''
+                    }${done ? ', gone through' : ''}`}
+                    onClick={() => onPlace(box.place)}
+                  >
+                    <span>
+                      {done ? '✓ ' : ''}
+                      {node.place.name}
+                    </span>
+                    {wrong ? (
+                      <svg className={styles.shape} viewBox={SHAPE_BOX} aria-hidden="true" focusable="false">
+                        {SHAPES[wrong]}
+                      </svg>
+                    ) : null}
+                  </button>
+                );
+              })}
+          </ViewFrame>
+        )}
+      </Views>
+      {undrawn.length > 0 ? (
+        <p className={styles.soft}>Not drawn: {undrawn.map(p => p.name).join(', ')}.</p>
+      ) : null}
+      {page.arranged ? null : (
+        <p className={styles.soft}>Drawn by the names of the places, until the department arranges it.</p>
+      )}
+    </>
+  );
+}
+
 /** The box a place is drawn in: its own, or that of the nearest place around it. */
-function boxOf(page: RigPage, place: string | undefined): string | undefined {
+export function boxOf(page: RigPage, place: string | undefined): string | undefined {
   const drawn = new Set(page.drawing.map(b => b.place));
   let at = page.places.find(p => p.id === place);
   // As many steps as there are places: a circle of parents ends too.

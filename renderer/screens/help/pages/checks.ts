@@ -58,6 +58,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
           { key: 'e', does: 'expired' },
           { key: 'x', does: 'in the wrong place' },
           { key: 'z', does: 'leave a place out, and say why' },
+          { key: 'v', does: 'the drawing of the rig, with a tick where it was gone through' },
           { key: 'r', does: 'the rest is present' },
           { key: 'g', does: 'sign; then countersign' },
         ],
