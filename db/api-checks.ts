@@ -7,6 +7,7 @@ import type { Schedule } from '../domain/checkoffs/schedule.ts';
 import type { CheckoffState as CheckoffDue } from '../domain/checkoffs/settle.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
+import type { Photo } from '../domain/photos.ts';
 import type { Source } from '../domain/rulebook/types.ts';
 import type { Deed, RowProblem } from './api.ts';
 
@@ -171,6 +172,8 @@ export interface DefectLine {
   } | null;
   /** The condition of its thing now. */
   condition: Condition | null;
+  /** As it was found, still so, and added since. */
+  photos: readonly Photo[];
 }
 
 /** A row of a carry-list sheet, and the line it would become. */
@@ -242,7 +245,7 @@ export interface ChainLine {
   /** What comes next, in words. */
   next: string;
   owed: string[];
-  steps: { on: string; what: string; byName: string | null }[];
+  steps: { on: string; what: string; photos: readonly Photo[]; byName: string | null }[];
 }
 
 export interface CheckQuestions {

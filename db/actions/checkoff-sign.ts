@@ -112,7 +112,7 @@ export const checkoffSign = action({
             thing: e.defect,
             kind: 'still so',
             effective: body.on,
-            values: { checkoff: body.checkoff, note: e.note },
+            values: { checkoff: body.checkoff, note: e.note, ...withPhotos(e) },
           });
           continue;
         }
@@ -146,7 +146,7 @@ function seenThings(mark: PlaceMark, on: When): FactDraft[] {
 }
 
 export interface DefectFound
-  extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next'> {
+  extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next' | 'photos'> {
   place: string | null;
 }
 
@@ -177,11 +177,14 @@ function defectFacts(
         next,
         place,
         by,
+        ...withPhotos(found),
       },
       refs: [sheet.of, body.checkoff, ...(item === null ? [] : [item])],
     },
   ];
 }
+
+const withPhotos = ({ photos }: Pick<Exception, 'photos'>) => (photos ? { photos } : {});
 
 /** What the step that was chosen does to the things themselves. */
 function deedsOf(e: Exception, mark: PlaceMark, on: When): FactDraft[] {
@@ -191,7 +194,7 @@ function deedsOf(e: Exception, mark: PlaceMark, on: When): FactDraft[] {
     thing: e.item as string,
     kind: 'condition',
     effective: on,
-    values: { condition, reason: said },
+    values: { condition, reason: said, ...withPhotos(e) },
   });
   const lies = (item: string, place: string): FactDraft => ({
     thing: item,

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { OUTCOMES } from '../../domain/facts.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { frozen } from './condition.ts';
-import { id, longWords, mustBe, valueProblem, values, when, words } from './fields.ts';
+import { id, longWords, mustBe, photos, valueProblem, values, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
 import { action, type Refusal, refuse } from './types.ts';
 
@@ -21,6 +21,7 @@ export const recordAdd = action({
     /** A requalifier's identification number where the agency itself is not on file. */
     rin: words.optional(),
     note: longWords.optional(),
+    photos: photos.optional(),
     on: when,
   }),
   entitlement: 'record',
@@ -88,6 +89,7 @@ export const recordAdd = action({
           ...(body.agency ? { agency: body.agency } : {}),
           ...(body.rin ? { rin: body.rin } : {}),
           ...(body.note ? { note: body.note } : {}),
+          ...(body.photos ? { photos: body.photos } : {}),
         },
         refs: body.agency ? [body.agency] : [],
       },

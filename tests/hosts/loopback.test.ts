@@ -154,7 +154,7 @@ describe('every answer', () => {
     ];
     for (const { headers } of replies) {
       expect(headers['content-security-policy']).toBe(
-        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; " +
+        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' blob: data:; connect-src 'self'; " +
           "object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
       );
       expect(headers['x-content-type-options']).toBe('nosniff');
