@@ -23,7 +23,7 @@ import {
   TestDepartment,
   template,
 } from './kit/department.ts';
-import { png, sent, sha256Of } from './kit/pictures.ts';
+import { JPEG, png, sent, sha256Of } from './kit/pictures.ts';
 
 const CUT = png(1);
 const TAG = png(2);
@@ -75,8 +75,7 @@ describe('a photo of what is wrong', () => {
 
   it('is what its bytes are, whatever its name or the sender says', async () => {
     const { d, hose } = ready();
-    const jpeg = Buffer.from('\xff\xd8\xff\xe0\x00\x10JFIF\x00', 'latin1');
-    tagged(d, hose, [{ name: 'cut.webp', mime: 'image/webp', bytes: jpeg.toString('base64') }]);
+    tagged(d, hose, [{ name: 'cut.webp', mime: 'image/webp', bytes: JPEG.toString('base64') }]);
     expect((await historyOf(d, hose))[0]?.photos[0]).toMatchObject({ mime: 'image/jpeg' });
   });
 

@@ -292,7 +292,8 @@ function Going({ page }: { page: CheckoffPage }) {
           kind={asked.kind}
           before={marks.of(asked.line.place).exceptions.find(e => e.line === asked.line.line) ?? null}
           onClose={() => setAsked(null)}
-          onWrite={exception => {
+          onWrite={(exception, chosen) => {
+            marks.bring(chosen);
             marks.change(placeNameOf(page, asked.line), mark => withException(mark, exception));
             setAsked(null);
           }}

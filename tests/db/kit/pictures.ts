@@ -42,3 +42,14 @@ export const sent = (bytes: Buffer, name = 'cut.png'): AttachmentSent => ({
 });
 
 export const sha256Of = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
+
+/** A JPEG of eight by six red dots, as a browser's canvas writes one. */
+export const JPEG = Buffer.from(
+  [
+    '/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDABsSFBcUERsXFhceHBsgKEIrKCUlKFE6PTBCYFVlZF9VXVtqeJmBanGQc1tdhbWGkJ6j',
+    'q62rZ4C8ybqmx5moq6T/2wBDARweHigjKE4rK06kbl1upKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSkpKSk',
+    'pKSkpKSkpKT/wAARCAAGAAgDASIAAhEBAxEB/8QAFQABAQAAAAAAAAAAAAAAAAAAAAT/xAAUEAEAAAAAAAAAAAAAAAAAAAAA/8QA',
+    'FQEBAQAAAAAAAAAAAAAAAAAAAwX/xAAUEQEAAAAAAAAAAAAAAAAAAAAA/9oADAMBAAIRAxEAPwCMAKi//9k=',
+  ].join(''),
+  'base64',
+);
