@@ -246,7 +246,8 @@ const NOBODY: Problem = {
 
 const emptyField = (field: FormField): Problem => ({
   code: 'empty',
-  message: `${field.title} is empty.`,
-  todo: 'Fill it in.',
+  ...(field.kind === 'photos'
+    ? { message: 'No photo is chosen.', todo: 'Choose one.' }
+    : { message: `${field.title} is empty.`, todo: 'Fill it in.' }),
   field: field.key,
 });

@@ -8,16 +8,12 @@ export function photoForm(of: string, name: string): DeedForm {
     verb: 'Add',
     initial: { photos: '', note: '', on: '' },
     rows: () => [
-      [PHOTOS_FIELD],
+      [{ ...PHOTOS_FIELD, required: true }],
       [
         { kind: 'text', key: 'note', title: 'What they show' },
         { kind: 'date', key: 'on', title: 'Date' },
       ],
     ],
-    check: filled =>
-      photosFilled(filled)
-        ? []
-        : [{ code: 'empty', message: 'No photo is chosen.', todo: 'Choose one.', field: 'photos' }],
     deeds: (filled, today) => [
       {
         action: 'photo.add',

@@ -1,4 +1,5 @@
 /** The marks of a draft as they are entered here: shown at once, kept in the file a moment later, place by place. */
+import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { AttachmentSent, Problem } from '../../../db/api.ts';
 import type { CheckoffPage } from '../../../db/api-checks.ts';
@@ -6,6 +7,7 @@ import { blankMark } from '../../../domain/checkoffs/edit.ts';
 import type { PlaceMark } from '../../../domain/checkoffs/marks.ts';
 import { photosIn } from '../../../domain/photos.ts';
 import { useAct } from '../../api/act.ts';
+import { question } from '../../api/ask.ts';
 import { problemsOf } from '../../api/problem.ts';
 import { useActing } from '../../parts/acting/acting.tsx';
 import type { ChosenPhoto } from '../../parts/photos/chosen.ts';
@@ -27,6 +29,7 @@ export interface Marks {
 
 export function useMarks(page: CheckoffPage): Marks {
   const act = useAct();
+  const client = useQueryClient();
   const { member } = useActing();
   const [own, setOwn] = useState<ReadonlyMap<string, PlaceMark>>(new Map());
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -120,9 +123,20 @@ export function useMarks(page: CheckoffPage): Marks {
     [of, keep],
   );
 
-  const bring = useCallback((chosen: readonly ChosenPhoto[]) => {
-    for (const { photo, attachment } of chosen) brought.current.set(photo.sha256, attachment);
-  }, []);
+  const bring = useCallback(
+    (chosen: readonly ChosenPhoto[]) => {
+      for (const { photo, attachment } of chosen) {
+        brought.current.set(photo.sha256, attachment);
+        // It is shown at once, before the file has it.
+        client.setQueryData(question('photo.get', { sha256: photo.sha256 }).queryKey, {
+          mime: photo.mime,
+          size_bytes: photo.size_bytes,
+          bytes: attachment.bytes,
+        });
+      }
+    },
+    [client],
+  );
 
   // Whoever leaves the screen leaves nothing behind.
   useEffect(

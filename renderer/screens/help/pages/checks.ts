@@ -22,6 +22,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         keys: [
           { key: 'l', does: 'its carry list' },
           { key: 't', does: 'its last signed check-off' },
+          { key: 'c', does: 'a photo of what was found wrong: the one chosen below, else the oldest' },
           {
             key: 'x',
             does: 'many swapped at once: twelve down, twelve up, numbers owed until they are read',
@@ -170,6 +171,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         ],
         keys: [
           { key: 'f', does: 'one stage after the other, then all again' },
+          { key: 'o', does: 'the photos of the one that is chosen' },
           { key: 'n', does: 'recalls and stop-use notices' },
         ],
       },
