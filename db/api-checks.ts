@@ -2,6 +2,7 @@
 import type { CarryLine, LineBody } from '../domain/carry/types.ts';
 import type { Stage } from '../domain/chains/chain.ts';
 import type { ClosedHow } from '../domain/checkoffs/defect.ts';
+import type { Haste } from '../domain/checkoffs/haste.ts';
 import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
 import type { Schedule } from '../domain/checkoffs/schedule.ts';
 import type { CheckoffState as CheckoffDue } from '../domain/checkoffs/settle.ts';
@@ -130,6 +131,8 @@ export interface CheckoffLine {
   countersignedBy: string | null;
   lines: number | null;
   exceptions: number;
+  /** A note where it was signed and gone through faster than the department asks for; else null, as where it asks for nothing. */
+  haste: Haste | null;
 }
 
 export interface CheckoffPlace extends CarryPlace {

@@ -39,6 +39,7 @@ export function Checks() {
     .flatMap(h => h.owed)
     .filter(o => o.state !== 'owed')
     .sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1));
+  const hasty = holders.data?.find(h => h.last?.haste)?.last?.haste;
   const at = active && holders.data?.find(h => h.of === active.of);
 
   const open = (checkoff: string) => void navigate({ to: '/checks/$checkoff', params: { checkoff } });
@@ -90,12 +91,18 @@ export function Checks() {
         <div className={styles.list}>
           <RowTable
             label="Units and their check-offs"
-            columns={HOLDERS}
+            columns={hasty ? [...HOLDERS, PACE] : HOLDERS}
             rows={holders.data}
             keyOf={h => h.of}
             onOpen={go}
             onActive={setActive}
           />
+          {hasty ? (
+            <p className={styles.soft}>
+              Pace: by the times on the sheet of the last one. The department notes under {hasty.under_s} s a
+              line; it is a note and no finding.
+            </p>
+          ) : null}
           {swaps.length > 0 ? (
             <>
               <h2 className={styles.section}>Swapped, numbers owed</h2>
@@ -258,6 +265,14 @@ const HOLDERS: readonly TableColumn<CarryHolder>[] = [
     cell: h => (h.openDefects > 0 ? <b className={styles.wrong}>{h.openDefects}</b> : '–'),
   },
 ];
+
+/** Only where something is noted. */
+const PACE: TableColumn<CarryHolder> = {
+  key: 'pace',
+  head: 'Pace',
+  figure: true,
+  cell: h => (h.last?.haste ? `${h.last.haste.secondsPerLine} s a line` : ''),
+};
 
 const DEFECTS: readonly TableColumn<DefectLine>[] = [
   { key: 'since', head: 'Since', figure: true, cell: d => dateText(d.since) },

@@ -3,6 +3,7 @@ import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { allPresent, withException, withOperated, withoutLine } from '../../../domain/checkoffs/edit.ts';
+import { hasteWords } from '../../../domain/checkoffs/haste.ts';
 import {
   type ExceptionKind,
   needsEntry,
@@ -221,6 +222,7 @@ function Going({ page }: { page: CheckoffPage }) {
           <span>begun {dateText(page.started)}</span>
           <span className={styles.soft}>{stateWords(page, marks.state)}</span>
         </p>
+        {page.haste ? <p className={styles.soft}>{hasteWords(page.haste)}</p> : null}
         {marks.problem ? <Notice problem={marks.problem} /> : null}
         {isDraft ? (
           <CodeBox

@@ -74,6 +74,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         list: [
           'A draft is kept as you go, place by place, and can be gone on with on another day or at another seat. Two people at two places do not overwrite each other; of one place nobody overwrites what he has not seen.',
           'Marking a draft asks no PIN, for nothing takes effect; signing does. Whoever signed does not countersign.',
+          'Under Department, Settings, haste can be noted: a check-off gone through in fewer seconds a line than the department has set, by the start and finish on its sheet, is told to whoever countersigns. It is off until it is set; it is never a finding and does not touch readiness.',
           'After the signature nothing of it is changed: a mistake is corrected in the open.',
         ],
       },
