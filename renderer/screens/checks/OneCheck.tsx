@@ -70,11 +70,12 @@ function Going({ page }: { page: CheckoffPage }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, where the screen begins; the page is keyed by its id.
   useEffect(() => rowOf(top.current, 'places', at)?.focus(), []);
 
+  // The focus moves with the key that leads on, not a frame later: the next key is for the row that was gone to.
   const goTo = (index: number) => {
     setAt(index);
     setActiveLine(null);
     setPane('places');
-    focusSoon(() => rowOf(top.current, 'places', index));
+    rowOf(top.current, 'places', index)?.focus();
   };
   /** The first line of a place that wants an entry of its own and has none. */
   const owedIn = (p: CheckoffPlace, mark: PlaceMark) => {
@@ -85,7 +86,7 @@ function Going({ page }: { page: CheckoffPage }) {
     if (!place) return;
     setPane('lines');
     setActiveLine(place.lines[index]?.line ?? null);
-    focusSoon(() => rowOf(top.current, 'lines', index));
+    rowOf(top.current, 'lines', index)?.focus();
   };
   const nextOpen = (from: number) => {
     const open = (i: number) => left.some(u => u.place === page.places[i]?.name);
@@ -345,11 +346,6 @@ function firstOpen(page: CheckoffPage): number {
     0,
     page.places.findIndex(p => p.name === first),
   );
-}
-
-/** Once the row is drawn, and a dialog that was open has given the focus back to where it came from. */
-function focusSoon(row: () => HTMLElement | null): void {
-  requestAnimationFrame(() => setTimeout(() => row()?.focus()));
 }
 
 function rowOf(top: HTMLElement | null, pane: 'places' | 'lines', index: number): HTMLElement | null {
