@@ -28,7 +28,7 @@ export async function enter(keys: Keys, page: Page, label: string, said: string)
 /** Chooses in the field of this label the first that fits what is typed. */
 export async function choose(keys: Keys, page: Page, label: string, typed: string): Promise<void> {
   await enter(keys, page, label, typed);
-  await expect(page.getByRole('option').first()).toBeVisible();
+  await expect(page.getByRole('listbox', { name: label }).getByRole('option').first()).toBeVisible();
   await keys.press('Enter');
 }
 
