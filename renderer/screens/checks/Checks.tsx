@@ -98,7 +98,7 @@ export function Checks() {
             onActive={setActive}
           />
           {hasty ? (
-            <p className={styles.soft}>
+            <p className={styles.pace}>
               Pace: by the times on the sheet of the last one. The department notes under {hasty.under_s} s a
               line; it is a note and no finding.
             </p>
