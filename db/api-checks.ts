@@ -2,11 +2,13 @@
 import type { CarryLine, LineBody } from '../domain/carry/types.ts';
 import type { Stage } from '../domain/chains/chain.ts';
 import type { ClosedHow } from '../domain/checkoffs/defect.ts';
+import type { Haste } from '../domain/checkoffs/haste.ts';
 import type { ExceptionKind, NextStep, PlaceMark, Unfinished } from '../domain/checkoffs/marks.ts';
 import type { Schedule } from '../domain/checkoffs/schedule.ts';
 import type { CheckoffState as CheckoffDue } from '../domain/checkoffs/settle.ts';
 import type { DueState } from '../domain/derive/due.ts';
 import type { Condition } from '../domain/facts.ts';
+import type { Photo } from '../domain/photos.ts';
 import type { Source } from '../domain/rulebook/types.ts';
 import type { Deed, RowProblem } from './api.ts';
 import type { KitBrief } from './api-kits.ts';
@@ -132,6 +134,8 @@ export interface CheckoffLine {
   countersignedBy: string | null;
   lines: number | null;
   exceptions: number;
+  /** A note where it was signed and gone through faster than the department asks for; else null, as where it asks for nothing. */
+  haste: Haste | null;
 }
 
 export interface CheckoffPlace extends CarryPlace {
@@ -174,6 +178,8 @@ export interface DefectLine {
   } | null;
   /** The condition of its thing now. */
   condition: Condition | null;
+  /** As it was found, still so, and added since. */
+  photos: readonly Photo[];
 }
 
 /** A row of a carry-list sheet, and the line it would become. */
@@ -245,7 +251,7 @@ export interface ChainLine {
   /** What comes next, in words. */
   next: string;
   owed: string[];
-  steps: { on: string; what: string; byName: string | null }[];
+  steps: { on: string; what: string; photos: readonly Photo[]; byName: string | null }[];
 }
 
 export interface CheckQuestions {

@@ -208,6 +208,8 @@ export interface DepartmentPage {
   state: string | null;
   /** The units it wishes to read in. */
   measures: 'US' | 'SI';
+  /** Seconds a line under which a check-off is noted as hasty; null: none is. */
+  hasteUnder_s: number | null;
   agencies: AgencyLine[];
   /** Of the file: the number of its format, and the device that writes in it from here. */
   file: { format: number; device: string };

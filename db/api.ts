@@ -6,6 +6,7 @@
 import type { DueState } from '../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown, Outcome, Values } from '../domain/facts.ts';
 import type { Grant } from '../domain/people/entitlements.ts';
+import type { Photo, PhotoType } from '../domain/photos.ts';
 import type { BoundForce } from '../domain/rulebook/force.ts';
 import type {
   Family,
@@ -55,6 +56,18 @@ export interface ActRequest {
   pin?: string;
   via?: Via;
   deeds: Deed[];
+  /** Photos that the deeds name by their place here, `#0` in a field `photos`; written with them or not at all. */
+  attachments?: AttachmentSent[];
+}
+
+/** A photo on its way into the file. */
+export interface AttachmentSent {
+  /** What its file is called, for saying which one is refused; it is not kept. */
+  name: string;
+  /** What it is said to be. The bytes themselves decide what it is. */
+  mime: string;
+  /** Base64. */
+  bytes: string;
 }
 
 export interface ActAnswer {
@@ -232,6 +245,7 @@ export interface HistoryLine {
   byName: string | null;
   via: Via;
   voided: { on: string; why: string; by: string | null } | null;
+  photos: readonly Photo[];
   details: Record<string, unknown>;
 }
 
@@ -312,6 +326,15 @@ export interface Verification {
   entries: number;
   devices: LedgerHead[];
   firstBad?: { device: string; seq: number; what: string };
+}
+
+/** How the photos that entries name are kept. */
+export interface PhotosKept {
+  kept: number;
+  /** Names of those whose bytes are not what was named any more. */
+  damaged: string[];
+  /** Names of those whose bytes are not here: an entry of another device may have come without them. */
+  missing: string[];
 }
 
 /** One cell problem of a sheet: where it is, what is wrong, what to do. */
@@ -429,7 +452,12 @@ export interface Questions
     };
     gives: Trial;
   };
-  'ledger.verify': { takes: { anchor?: LedgerHead }; gives: Verification };
+  'ledger.verify': {
+    takes: { anchor?: LedgerHead };
+    /** Not ok either where a photo is damaged; one that is missing is only told. */
+    gives: Verification & { photos: PhotosKept };
+  };
+  'photo.get': { takes: { sha256: string }; gives: { mime: PhotoType; size_bytes: number; bytes: string } };
   'import.preview': { takes: ImportRequest; gives: ImportPreview };
   'vocabulary.list': {
     takes: Record<string, never>;

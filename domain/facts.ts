@@ -1,5 +1,6 @@
 /** Facts: what entries say of a thing. The only input of `derive`, with the adopted book. */
 import type { When } from './calendar/when.ts';
+import type { Photo } from './photos.ts';
 
 export const ASSIGNMENTS = [
   'first line',
@@ -67,7 +68,13 @@ export type PlaceFact = FactBase & { kind: 'place'; values: { place: string; how
 export type AssignmentFact = FactBase & { kind: 'assignment'; values: { assignment: Assignment } };
 export type ConditionFact = FactBase & {
   kind: 'condition';
-  values: { condition: Condition; reason?: string; tag?: string; place?: string };
+  values: {
+    condition: Condition;
+    reason?: string;
+    tag?: string;
+    place?: string;
+    photos?: readonly Photo[];
+  };
 };
 export type RecordFact = FactBase & {
   kind: 'record';
@@ -78,6 +85,7 @@ export type RecordFact = FactBase & {
     by?: string;
     agency?: string;
     note?: string;
+    photos?: readonly Photo[];
   };
 };
 /** Activities owed after a repair or a happening, whatever their dates. */

@@ -64,7 +64,8 @@ function amendment(spec: {
 
 export const departmentAmend = amendment({
   name: 'department.amend',
-  title: 'Amend the department’s name, state, zone or the units it reads in',
+  title:
+    'Amend the department’s name, state, zone, the units it reads in, or under how many seconds a line haste is noted',
   field: 'department',
   kind: 'department',
   fields: {
@@ -75,6 +76,8 @@ export const departmentAmend = amendment({
       .refine(isZone, { error: 'is not a time zone. Use an IANA name such as America/Denver.' })
       .optional(),
     units: z.enum(['US', 'SI']).optional(),
+    /** Whole seconds a line of a check-off; null: haste is not noted. */
+    hasteUnder_s: z.number().int().min(1).max(60).nullable().optional(),
   },
   entitlement: 'administer',
   example: { department: '<id>', units: 'SI' },

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { showDay } from '../../domain/calendar/show.ts';
 import { lastDay } from '../../domain/calendar/when.ts';
 import { EXCEPTIONS, inScope, NEXT_STEPS } from '../../domain/checkoffs/marks.ts';
-import { id, longWords, when, words } from './fields.ts';
+import { id, longWords, photos, when, words } from './fields.ts';
 import { type CheckoffKnown, type Look, type Refusal, refuse } from './types.ts';
 
 /** A local clock time of a day, as a sheet has it. */
@@ -22,6 +22,7 @@ const exception = z.strictObject({
   with: id.nullable().default(null),
   to: id.nullable().default(null),
   defect: id.nullable().default(null),
+  photos: photos.optional(),
 });
 
 export const placeMark = z.strictObject({

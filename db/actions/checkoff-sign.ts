@@ -126,7 +126,7 @@ export const checkoffSign = action({
             thing: e.defect,
             kind: 'still so',
             effective: body.on,
-            values: { checkoff: body.checkoff, note: e.note },
+            values: { checkoff: body.checkoff, note: e.note, ...withPhotos(e) },
           });
           continue;
         }
@@ -181,7 +181,7 @@ function sealsSeen(mark: PlaceMark, bySeal: ReadonlySet<string>, on: When): Fact
 }
 
 export interface DefectFound
-  extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next'> {
+  extends Pick<Exception, 'line' | 'item' | 'kind' | 'short' | 'reading' | 'note' | 'next' | 'photos'> {
   place: string | null;
   /** The seal of a kit that was not as it was left: a new seal settles it. */
   isSeal: boolean;
@@ -215,11 +215,14 @@ function defectFacts(
         place,
         by,
         ...(isSeal ? { seal: true } : {}),
+        ...withPhotos(found),
       },
       refs: [sheet.of, body.checkoff, ...(item === null ? [] : [item])],
     },
   ];
 }
+
+const withPhotos = ({ photos }: Pick<Exception, 'photos'>) => (photos ? { photos } : {});
 
 /** What the step that was chosen does to the things themselves. */
 function deedsOf(e: Exception, mark: PlaceMark, on: When): FactDraft[] {
@@ -229,7 +232,7 @@ function deedsOf(e: Exception, mark: PlaceMark, on: When): FactDraft[] {
     thing: e.item as string,
     kind: 'condition',
     effective: on,
-    values: { condition, reason: said },
+    values: { condition, reason: said, ...withPhotos(e) },
   });
   const lies = (item: string, place: string): FactDraft => ({
     thing: item,

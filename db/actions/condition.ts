@@ -2,9 +2,10 @@
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
 import { type Condition, HOW_KNOWN } from '../../domain/facts.ts';
+import type { Photo } from '../../domain/photos.ts';
 import { policyOn } from '../../domain/rulebook/book.ts';
 import { withArticle } from '../../domain/rulebook/words.ts';
-import { id, longWords, mustBe, when, words } from './fields.ts';
+import { id, longWords, mustBe, photos, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
 
@@ -16,6 +17,8 @@ function conditionDeed(spec: {
   entitlement?: Action['entitlement'];
   words: 'reason' | 'note';
   needed: boolean;
+  /** Whether photos of what is wrong go with it. */
+  photos?: true;
   also?: (look: Look, item: string, by: string | null) => Refusal[];
 }): Action {
   const said = spec.needed ? longWords : longWords.optional();
@@ -27,6 +30,7 @@ function conditionDeed(spec: {
       item: id,
       [spec.words]: said,
       tag: words.optional(),
+      ...(spec.photos ? { photos: photos.optional() } : {}),
       on: when,
     }) as unknown as z.ZodType<{
       item: string;
@@ -34,6 +38,7 @@ function conditionDeed(spec: {
       reason?: string;
       note?: string;
       tag?: string;
+      photos?: readonly Photo[];
     }>,
     entitlement: spec.entitlement ?? 'record',
     refs: ['item'],
@@ -55,6 +60,7 @@ function conditionDeed(spec: {
             ...(body.reason ? { reason: body.reason } : {}),
             ...(body.note ? { reason: body.note } : {}),
             ...(body.tag ? { tag: body.tag } : {}),
+            ...(body.photos ? { photos: body.photos } : {}),
           },
         },
       ],
@@ -69,6 +75,7 @@ export const itemTagOut = conditionDeed({
   to: 'tagged out',
   words: 'reason',
   needed: true,
+  photos: true,
 });
 export const itemLimit = conditionDeed({
   name: 'item.limit',
@@ -76,6 +83,7 @@ export const itemLimit = conditionDeed({
   to: 'limited use',
   words: 'reason',
   needed: true,
+  photos: true,
 });
 export const itemHold = conditionDeed({
   name: 'item.hold',
@@ -102,6 +110,7 @@ export const itemMissing = conditionDeed({
   to: 'missing',
   words: 'note',
   needed: false,
+  photos: true,
 });
 export const itemRetire = conditionDeed({
   name: 'item.retire',

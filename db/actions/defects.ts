@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { CLOSED_HOW } from '../../domain/checkoffs/defect.ts';
 import { EXCEPTIONS } from '../../domain/checkoffs/marks.ts';
 import { mustCarry } from './carry.ts';
-import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
+import { id, longWords, mustBe, notFuture, photos, when, words } from './fields.ts';
 import { action, refuse } from './types.ts';
 
 export const defectReport = action({
@@ -20,6 +20,7 @@ export const defectReport = action({
     kind: z.enum(EXCEPTIONS),
     short: z.number().int().min(1).optional(),
     note: longWords,
+    photos: photos.optional(),
     on: when,
   }),
   entitlement: 'record',
@@ -57,6 +58,7 @@ export const defectReport = action({
           next: 'defect',
           place: body.place ?? null,
           by: entry.by,
+          ...(body.photos ? { photos: body.photos } : {}),
         },
         refs: [body.of, ...(body.item ? [body.item] : [])],
       },

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import { showDay, showWhen } from '../../domain/calendar/show.ts';
 import { firstDay, parseWhen, type When } from '../../domain/calendar/when.ts';
+import { PHOTO_TYPES, PHOTOS_LIMIT, SHA256 } from '../../domain/photos.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import type { Attribute, Family } from '../../domain/rulebook/types.ts';
 import type { Look, Refusal } from './types.ts';
@@ -26,6 +27,17 @@ export const value = z.union([
   z.null(),
 ]);
 export const values = z.record(z.string(), value);
+/** Photos of what is told. A deed may say `#0`, the first that its act brings, or the SHA-256 of one that is here. */
+export const photos = z
+  .array(
+    z.strictObject({
+      sha256: z.string().regex(SHA256),
+      mime: z.enum(PHOTO_TYPES),
+      size_bytes: z.number().int().min(1),
+    }),
+  )
+  .min(1)
+  .max(PHOTOS_LIMIT);
 
 /** Refuse a date after today: what happened on the floor has happened. */
 export function notFuture(look: Look, on: When, field = 'on', what = 'The date'): Refusal[] {

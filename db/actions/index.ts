@@ -12,6 +12,7 @@ import { noteClose, noteWrite } from './notes.ts';
 import { noticeExpect, noticeSettle } from './notice-things.ts';
 import { noticeClose, noticeIssue } from './notices.ts';
 import * as people from './people.ts';
+import { photoAdd } from './photos.ts';
 import * as places from './places.ts';
 import { recordAdd, voidDeed } from './records.ts';
 import * as repairs from './repairs.ts';
@@ -54,6 +55,7 @@ const LIST: readonly Action[] = [
   condition.itemRetire,
   condition.itemDispose,
   recordAdd,
+  photoAdd,
   departmentAmend,
   memberAmend,
   agencyAmend,

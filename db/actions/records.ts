@@ -4,7 +4,7 @@ import { OUTCOMES } from '../../domain/facts.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { FULL_COUNT } from '../../domain/rulebook/kit.ts';
 import { frozen } from './condition.ts';
-import { id, longWords, mustBe, valueProblem, values, when, words } from './fields.ts';
+import { id, longWords, mustBe, photos, valueProblem, values, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
 import { action, type Refusal, refuse } from './types.ts';
 
@@ -22,6 +22,7 @@ export const recordAdd = action({
     /** A requalifier's identification number where the agency itself is not on file. */
     rin: words.optional(),
     note: longWords.optional(),
+    photos: photos.optional(),
     on: when,
   }),
   entitlement: 'record',
@@ -99,6 +100,7 @@ export const recordAdd = action({
           ...(body.agency ? { agency: body.agency } : {}),
           ...(body.rin ? { rin: body.rin } : {}),
           ...(body.note ? { note: body.note } : {}),
+          ...(body.photos ? { photos: body.photos } : {}),
         },
         refs: body.agency ? [body.agency] : [],
       },

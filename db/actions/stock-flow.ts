@@ -165,8 +165,10 @@ function onlyExpired(look: Look, { stock, amount, lot }: Going, place: string): 
     ? [
         refuse(
           'expired',
-          `Of ${amount} only ${amount - lacking} there are in date; ${expired} have expired.`,
-          'Take fewer, or name the lot of the expired ones if they are what was taken.',
+          lacking === amount
+            ? `None there is in date: ${expired} ${expired === 1 ? 'has' : 'have'} expired.`
+            : `Of ${amount} only ${amount - lacking} there are in date; ${expired} have expired.`,
+          `${lacking === amount ? 'Take it from elsewhere' : 'Take fewer'}, or name the lot of the expired ones if they are what was taken.`,
           'lot',
         ),
       ]

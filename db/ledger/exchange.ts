@@ -1,9 +1,13 @@
-/** Entries out to, and in from, another device's file. An export line is the entry's exact stored text. */
+/**
+ * Entries out to, and in from, another device's file, with the photos they name. An export line is the entry's exact
+ * stored text.
+ */
 import { applyEntry, nothingTouched } from '../caches/apply.ts';
 import { forgetBook } from '../caches/book.ts';
 import { deriveTouched } from '../caches/derive.ts';
 import { all, type Db, one, run } from '../store/statements.ts';
 import { insertEntry } from './append.ts';
+import { type Attachment, attachmentOf, keepAttachment } from './attachments.ts';
 import { type Entry, entryId, entryText, hashOf } from './entry.ts';
 
 /** The texts of all entries after what another file already has, in causal order. */
@@ -27,12 +31,24 @@ export function knownHeads(db: Db): Map<string, number> {
  * Take in entries of other devices, in one transaction. Entries already here are passed over.
  * @param texts exact entry texts; each device's entries must follow what is already here
  * @param now UTC milliseconds: when this file learned of them, kept beside the entries
+ * @param attachments the photos that came with them; one that has not come is told as missing until it does
  * @returns the cache keys that were touched
  * @throws Error where an entry does not follow its device's previous one here (take the earlier ones in first), is
- *   another one than this file has under its name, or is not in canonical form
+ *   another one than this file has under its name, or is not in canonical form; where the bytes of a photo are not
+ *   those it is named by
  */
-export function takeIn(db: Db, texts: readonly string[], now: number): string[] {
+export function takeIn(
+  db: Db,
+  texts: readonly string[],
+  now: number,
+  attachments: readonly Attachment[] = [],
+): string[] {
   const take = db.transaction(() => {
+    for (const { sha256, bytes } of attachments) {
+      const photo = attachmentOf(bytes);
+      if (photo?.sha256 !== sha256) throw new Error(`Photo ${sha256} is not what it is named by.`);
+      keepAttachment(db, photo, now);
+    }
     const touched = nothingTouched();
     for (const text of texts) {
       const entry = JSON.parse(text) as Entry;

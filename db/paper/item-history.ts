@@ -1,6 +1,7 @@
 /** One thing's whole story on paper: what it is, every date with its rule, everything that was recorded. */
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { capital } from '../../domain/capital.ts';
+import { photosWords } from '../../domain/photos.ts';
 import { titleWords } from '../../domain/rulebook/due-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue, type UnitSystem } from '../../domain/units.ts';
@@ -11,6 +12,7 @@ import type { Asking } from '../questions/types.ts';
 import { counted, dateText, daysFigure, dueText, momentText } from './dates.ts';
 import { fieldList, type Sheet, section, titled, together } from './frame.ts';
 import { isMark, looserNote, MARK_WIDTH_PT, markOf, stateCells } from './marks.ts';
+import { photosSection } from './photos.ts';
 import { bareTable, figureCell, inMono, listTable } from './tables.ts';
 
 /** @throws CannotAnswer where no thing has the id */
@@ -52,6 +54,15 @@ export async function itemHistorySheet(
             } satisfies Content,
           ]
         : []),
+      ...photosSection(
+        asking,
+        history.flatMap(line =>
+          line.photos.map(photo => ({
+            photo,
+            says: `${dateText(line.effective)}. ${line.what}${line.voided ? ' (void)' : ''}`,
+          })),
+        ),
+      ),
     ],
   };
 }
@@ -200,7 +211,7 @@ function whatCell(line: HistoryLine, family: string, department: DepartmentSumma
 
 /** Readings, who did it where that is somebody else than who signed, and what was noted. */
 function detailsText(
-  { details, byName, kind }: HistoryLine,
+  { details, byName, kind, photos }: HistoryLine,
   family: string,
   { agencies, measures }: DepartmentSummary,
 ): string {
@@ -218,6 +229,7 @@ function detailsText(
     ...(kind === 'record' && typeof details.by === 'string' && details.by !== byName
       ? [`done by ${details.by}`]
       : []),
-    ...(typeof details.note === 'string' ? [details.note] : []),
+    ...(typeof details.note === 'string' && kind !== 'photo' ? [details.note] : []),
+    ...(photos.length > 0 && kind !== 'photo' ? [photosWords(photos.length)] : []),
   ].join('; ');
 }

@@ -85,7 +85,7 @@ export function openChains(asking: Asking): ChainLine[] {
         promised: open?.promised ?? null,
         next: nextWords(stage, owed),
         owed,
-        steps: (open?.steps ?? []).map(({ fact, on, what }) => ({ on, what, byName: byName(fact) })),
+        steps: (open?.steps ?? []).map(({ fact, ...step }) => ({ ...step, byName: byName(fact) })),
       };
     })
     .sort(

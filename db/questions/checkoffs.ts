@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { type Day, dayText } from '../../domain/calendar/day.ts';
 import { firstDay } from '../../domain/calendar/when.ts';
 import type { CarryLine } from '../../domain/carry/types.ts';
+import { type Haste, suspicious } from '../../domain/checkoffs/haste.ts';
 import { inScope, markOf, unfinished } from '../../domain/checkoffs/marks.ts';
 import type { CheckoffLine, CheckoffPage, CheckoffState } from '../api-checks.ts';
 import { thingKey } from '../caches/apply.ts';
@@ -12,6 +13,7 @@ import { all } from '../store/statements.ts';
 import { holderAsked, linesNow, placesNow } from './carry-known.ts';
 import { linesOn } from './carry-lines.ts';
 import { page } from './fields.ts';
+import { hasteUnderOf } from './measures.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 
 const STATES = ['draft', 'signed', 'countersigned', 'set aside'] as const;
@@ -49,7 +51,8 @@ export function checkoffLines(
   where: string,
   args: Record<string, string | number | null> = {},
 ): CheckoffLine[] {
-  return all<Omit<CheckoffLine, 'signedOn'> & { signedDay: Day | null }>(
+  const under_s = hasteUnderOf(asking.db);
+  return all<Omit<CheckoffLine, 'signedOn' | 'haste'> & { signedDay: Day | null }>(
     asking.db,
     `SELECT t.id, c.holder AS of, coalesce(u.name, p.name, '') AS name, r.name AS rig, c.state, c.started_at AS started,
        c.finished_at AS finished, c.signed_on AS signedDay, sm.name AS signedBy, cm.name AS countersignedBy, c.lines,
@@ -61,7 +64,21 @@ export function checkoffLines(
      LEFT JOIN things ct ON ct.id = c.countersigned_by LEFT JOIN members cm ON cm.key = ct.key
      WHERE ${where} ORDER BY c.started_at DESC, c.key DESC`,
     args,
-  ).map(({ signedDay, ...line }) => ({ ...line, signedOn: signedDay === null ? null : dayText(signedDay) }));
+  ).map(({ signedDay, ...line }) => ({
+    ...line,
+    signedOn: signedDay === null ? null : dayText(signedDay),
+    haste: hasteOf(line, under_s),
+  }));
+}
+
+/** Timed from the sheet's own start and finish, and only once it is signed. */
+function hasteOf(
+  { started, finished, lines }: Pick<CheckoffLine, 'started' | 'finished' | 'lines'>,
+  under_s: number | null,
+): Haste | null {
+  if (finished === null || lines === null || under_s === null) return null;
+  const found = suspicious(started, finished, lines, under_s);
+  return found && { ...found, under_s };
 }
 
 export const checkoffPage = question({

@@ -3,9 +3,11 @@ import { z } from 'zod';
 import { isSettledDefect } from '../../domain/checkoffs/defect.ts';
 import type { ExceptionKind, NextStep } from '../../domain/checkoffs/marks.ts';
 import type { Condition } from '../../domain/facts.ts';
+import type { Photo } from '../../domain/photos.ts';
 import type { DefectLine } from '../api-checks.ts';
 import { all } from '../store/statements.ts';
 import { page } from './fields.ts';
+import { photosOfDefects } from './photos.ts';
 import { type Asking, question } from './types.ts';
 
 export const defectsList = question({
@@ -24,6 +26,7 @@ export const defectsList = question({
 });
 
 interface Row {
+  key: number;
   id: string;
   of: string;
   name: string | null;
@@ -51,9 +54,10 @@ export function defectsOf(
   asking: Asking,
   { of, open }: { of?: string | undefined; open?: boolean | undefined },
 ): { total: number; rows: DefectLine[] } {
+  const photos = photosOfDefects(asking);
   const rows = all<Row>(
     asking.db,
-    `SELECT t.id, d.holder AS of, coalesce(u.name, p.name) AS name, d.checkoff, d.line, d.what, d.place,
+    `SELECT d.key, t.id, d.holder AS of, coalesce(u.name, p.name) AS name, d.checkoff, d.line, d.what, d.place,
        it.id AS item, i.number, i.what AS thing, i.condition, i.condition_since AS conditionSince, d.kind, d."next",
        d.short, d.note, d.since, m.name AS foundBy, d.closed_on AS closedOn, d.closed_how AS closedHow,
        d.closed_note AS closedNote
@@ -64,7 +68,7 @@ export function defectsOf(
      WHERE (:of IS NULL OR d.holder = :of) AND (:open = 0 OR d.closed_on IS NULL)
      ORDER BY d.since, d.key`,
     { of: of ?? null, open: open ? 1 : 0 },
-  ).map(told);
+  ).map(row => told(row, photos.get(row.key) ?? []));
   const wanted = open ? rows.filter(r => r.closed === null) : rows.reverse();
   return { total: wanted.length, rows: wanted };
 }
@@ -77,12 +81,13 @@ export function openByLine(asking: Asking, of?: string): Map<string, DefectLine[
   return open;
 }
 
-function told(row: Row): DefectLine {
-  const { closedOn, closedHow, closedNote, conditionSince, thing, name, ...line } = row;
+function told(row: Row, photos: readonly Photo[]): DefectLine {
+  const { key: _key, closedOn, closedHow, closedNote, conditionSince, thing, name, ...line } = row;
   const now = row.condition === null ? null : { condition: row.condition, since: conditionSince };
   const isClosed = isSettledDefect({ next: row.next, since: row.since, closedOn }, now);
   return {
     ...line,
+    photos,
     name: name ?? '',
     what: line.what === '' ? (thing ?? '') : line.what,
     closed: isClosed

@@ -10,7 +10,7 @@ import { hasPin } from '../store/pins.ts';
 import { all, one } from '../store/statements.ts';
 import { prefixQuery, textWords } from './due-filter.ts';
 import { day, dayAsked, page, textOrNull } from './fields.ts';
-import { measuresOf } from './measures.ts';
+import { hasteUnderOf, measuresOf } from './measures.ts';
 import { question } from './types.ts';
 
 export const departmentSummary = question({
@@ -78,6 +78,7 @@ export const departmentPage = question({
     return {
       ...department,
       measures: measuresOf(db),
+      hasteUnder_s: hasteUnderOf(db),
       agencies: all<Pick<AgencyLine, 'id' | 'name' | 'rin' | 'rinExpires'>>(
         db,
         `SELECT t.id, a.name, a.rin, a.rin_expires AS rinExpires

@@ -1,4 +1,5 @@
 /** Every fact of one thing in words, voided ones too. */
+import { photosOf } from '../../domain/photos.ts';
 import type { HistoryLine, Via } from '../api.ts';
 import { batchName } from '../caches/apply.ts';
 import { all, one } from '../store/statements.ts';
@@ -47,6 +48,7 @@ export function historyOf(
       byName: row.by === null ? null : (names.get(row.by) ?? row.by),
       via: row.via,
       voided: row.voidedBy === null ? null : voidOf(asking, row.voidedBy, row.voidedAt ?? 0, names),
+      photos: photosOf(values),
       details: values,
     };
   });

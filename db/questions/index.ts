@@ -17,6 +17,7 @@ import { itemMeters } from './meters.ts';
 import { changesSince, notesList } from './notes.ts';
 import { noticePage, noticesList } from './notices.ts';
 import { paperMake } from './paper.ts';
+import { photoGet } from './photos.ts';
 import { rulebookPreview } from './preview.ts';
 import { readinessNow } from './readiness.ts';
 import { rigPage } from './rig-page.ts';
@@ -80,6 +81,7 @@ const LIST = [
   supplyReorder,
   supplyShelf,
   supplyHistory,
+  photoGet,
   paperMake,
 ] as unknown as Question[];
 

@@ -1,5 +1,6 @@
 /** Facts in plain words, for histories. */
 import { capital } from '../../domain/capital.ts';
+import { photosOf, photosWords } from '../../domain/photos.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { showValue } from '../../domain/units.ts';
 import { one } from '../store/statements.ts';
@@ -61,6 +62,8 @@ export function factInWords(
       return values.unit ? 'A unit’s crew took the rig' : 'The crew left the rig';
     case 'rig condition':
       return `${capital(String(values.condition))}${values.reason ? `: ${values.reason}` : ''}`;
+    case 'photo':
+      return `${capital(photosWords(photosOf(values).length))}${values.note ? `: ${values.note}` : ''}`;
     case 'searched':
       return `Searched for: ${values.where}`;
     case 'custody':

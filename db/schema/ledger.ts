@@ -1,6 +1,6 @@
 /** The ledger and what stands beside it: never caches, never rebuilt. */
 import { sql } from 'drizzle-orm';
-import { index, integer, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
+import { blob, index, integer, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
 
 const from = (path: string) => sql.raw(`(text ->> '$.${path}')`);
 
@@ -31,6 +31,18 @@ export const entries = sqliteTable(
 /** When this file learned of another device's entry: beside the entry, outside its hash. */
 export const arrivals = sqliteTable('arrivals', {
   entry: text('entry').primaryKey(),
+  learnedAt: integer('learned_at').notNull(),
+});
+
+/**
+ * Photos that entries name, by the SHA-256 of their bytes: beside the ledger and only ever added to, like it. What
+ * cannot be made again from the entries is no cache.
+ */
+export const attachments = sqliteTable('attachments', {
+  sha256: text('sha256').primaryKey(),
+  mime: text('mime').notNull(),
+  size: integer('size_bytes').notNull(),
+  bytes: blob('bytes', { mode: 'buffer' }).notNull(),
   learnedAt: integer('learned_at').notNull(),
 });
 

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { dayText } from '../../domain/calendar/day.ts';
 import { type Grant, isEntitled, MAY } from '../../domain/people/entitlements.ts';
+import { photosIn } from '../../domain/photos.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { ACTIONS } from '../actions/index.ts';
 import { type Action, type Refusal, refuse } from '../actions/types.ts';
@@ -13,7 +14,9 @@ import { factsOf, memberOf } from '../caches/facts.ts';
 import { expandCommit, type PreparedCommit, prepareCommit } from '../files/import/commit.ts';
 import { SheetError } from '../files/sheet/index.ts';
 import { append, readWriting } from '../ledger/append.ts';
+import type { Attachment } from '../ledger/attachments.ts';
 import { notPortable } from '../ledger/entry.ts';
+import { keepPhotos, photosNotHere, readPhotos, withPhotosNamed } from './act-photos.ts';
 import { type Clock, dayIn } from './clock.ts';
 import { lookInto } from './look.ts';
 import { checkPin, countWrongPin, newPinProblem, setPin } from './pins.ts';
@@ -39,7 +42,8 @@ export function act(
   progress?: (done: number, total: number) => void,
 ): Answer<ActAnswer> {
   try {
-    return { ok: true, value: db.transaction(() => write(db, clock, request, progress)).immediate() };
+    const photos = photosSent(request);
+    return { ok: true, value: db.transaction(() => write(db, clock, request, photos, progress)).immediate() };
   } catch (error) {
     forgetBook(db);
     if (error instanceof Refused) {
@@ -89,10 +93,17 @@ export async function prepare(request: ActRequest): Promise<Answer<Prepared>> {
   }
 }
 
+function photosSent({ attachments = [] }: ActRequest): Attachment[] {
+  const { photos, problem } = readPhotos(attachments);
+  if (problem) throw new Refused([{ ...problem, deed: 0 }]);
+  return photos;
+}
+
 function write(
   db: Db,
   clock: Clock,
   request: Prepared,
+  photos: readonly Attachment[],
   progress?: (done: number, total: number) => void,
 ): ActAnswer {
   const now = clock.now();
@@ -108,6 +119,7 @@ function write(
   const via = request.commit ? 'import' : shown;
   const writing = readWriting(db);
   const ids: string[] = [];
+  const photosNamed = new Set<string>();
   let by = request.by;
   let batch: string | null = null;
   // Who acts, as known until a deed of the list may have changed it.
@@ -117,8 +129,10 @@ function write(
       throw new Refused(refusals.map(r => ({ ...r, deed: place })));
     };
     const known = ACTIONS.get(deed.action) ?? fail(unknownAction(deed.action));
+    const told = withPhotosNamed(db, resolveRefs(known, deed.body, ids), photos);
+    if (told.refusals.length > 0) fail(told.refusals);
     const parsed = known.schema.safeParse(
-      withToday(known, resolveRefs(known, deed.body, ids), dayText(today)),
+      withToday(known, told.body, dayText(today)),
       // A fraction where a whole number is wanted is told from a field that is missing by what came in.
       { reportInput: true },
     );
@@ -129,8 +143,12 @@ function write(
     if (member === undefined) member = memberNamed(db, by);
     const mayNot = entitlementRefusal(by, member, known, known.family?.(look, body) ?? null);
     if (mayNot) fail([mayNot]);
-    const refusals = known.check(look, body, { fromSheet: via === 'import', by });
+    const refusals = [
+      ...known.check(look, body, { fromSheet: via === 'import', by }),
+      ...photosNotHere(db, body, photos),
+    ];
     if (refusals.length > 0) fail(refusals);
+    for (const { sha256 } of photosIn(body)) photosNamed.add(sha256);
     const weak = known.name === 'member.pin' ? newPinProblem(deed.secret) : null;
     if (weak) fail([weak]);
     const unwritable = notPortable(body);
@@ -156,6 +174,8 @@ function write(
     }
     if (place % 500 === 499) progress?.(place + 1, deeds.length);
   });
+  const left = keepPhotos(db, photos, photosNamed, now);
+  if (left) throw new Refused([{ ...left, deed: 0 }]);
   if (batch === null && request.commit) return { batch: '', entries: [], touched: [] };
   if (batch === null)
     throw new Refused([

@@ -1,10 +1,11 @@
 /**
- * What SQLite itself holds: the ledger takes no UPDATE, no DELETE and no REPLACE, and every table is STRICT. A
- * table rebuild in a migration drops triggers and can drop STRICT, so both are put back or asserted after each.
+ * What SQLite itself holds: the ledger and the photos it names take no UPDATE, no DELETE and no REPLACE, and every
+ * table is STRICT. A table rebuild in a migration drops triggers and can drop STRICT, so both are put back or asserted
+ * after each.
  */
 import { all, type Db, one } from './statements.ts';
 
-const TABLES = ['entries', 'arrivals'] as const;
+const TABLES = ['entries', 'arrivals', 'attachments'] as const;
 const DEEDS = ['UPDATE', 'DELETE'] as const;
 const GUARDS = TABLES.flatMap(table =>
   DEEDS.map(deed => ({ table, deed, name: `${table}_no_${deed.toLowerCase()}` })),

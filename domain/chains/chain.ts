@@ -4,6 +4,7 @@
  */
 import type { Day } from '../calendar/day.ts';
 import { lastDay, type When } from '../calendar/when.ts';
+import { capital } from '../capital.ts';
 import {
   type Condition,
   type ConditionFact,
@@ -12,6 +13,7 @@ import {
   type OwedFact,
   type RecordFact,
 } from '../facts.ts';
+import { type Photo, photosOf, photosWords } from '../photos.ts';
 import { withArticle } from '../rulebook/words.ts';
 
 export const STAGES = [
@@ -37,10 +39,10 @@ export const STUCK_AFTER_days: Readonly<Record<Stage, number>> = {
   'limited use': 60,
 };
 
-/** Something said of a thing besides its condition while it is out: searched for, handed over, sent with a promise. */
+/** Something said of a thing besides its condition while it is out: searched for, handed over, sent, photographed. */
 export interface SideFact {
   id: string;
-  kind: 'searched' | 'custody' | 'sent';
+  kind: 'searched' | 'custody' | 'sent' | 'photo';
   effective: When;
   clock: number;
   device: string;
@@ -52,6 +54,7 @@ export interface SideFact {
     cost_usd?: string;
     where?: string;
     to?: string;
+    photos?: readonly Photo[];
   };
 }
 
@@ -59,6 +62,7 @@ export interface Step {
   fact: string;
   on: When;
   what: string;
+  photos: readonly Photo[];
 }
 
 export interface Chain {
@@ -82,6 +86,15 @@ export interface Chain {
 
 type Told = ConditionFact | RecordFact | OwedFact | (SideFact & { recordedAt?: number });
 
+const TOLD: ReadonlySet<string> = new Set([
+  'condition',
+  'record',
+  'owed',
+  'searched',
+  'custody',
+  'sent',
+  'photo',
+]);
 const IN_SERVICE: ReadonlySet<Condition> = new Set(['serviceable', 'received', 'on order']);
 const GONE: ReadonlySet<Condition> = new Set(['retired', 'disposed']);
 
@@ -90,9 +103,7 @@ const GONE: ReadonlySet<Condition> = new Set(['retired', 'disposed']);
  * @param facts its facts that count, of any kind, in any order
  */
 export function chainsOf(facts: readonly (Fact | SideFact)[]): Chain[] {
-  const told = facts
-    .filter((f): f is Told => ['condition', 'record', 'owed', 'searched', 'custody', 'sent'].includes(f.kind))
-    .sort(inOrder);
+  const told = facts.filter((f): f is Told => TOLD.has(f.kind)).sort(inOrder);
   const chains: Chain[] = [];
   let open: Chain | null = null;
   /** Activities that are owed, each by the fact that owes it. */
@@ -110,7 +121,12 @@ export function chainsOf(facts: readonly (Fact | SideFact)[]): Chain[] {
       repaired = false;
       chains.push(open);
     } else if (!open) continue;
-    open.steps.push({ fact: fact.id, on: fact.effective, what: stepWords(fact, owed.size, owedBefore) });
+    open.steps.push({
+      fact: fact.id,
+      on: fact.effective,
+      what: stepWords(fact, owed.size, owedBefore),
+      photos: photosOf(fact.values),
+    });
     if (fact.kind === 'sent' && fact.values.promised) open.promised = fact.values.promised as When;
     if (fact.kind === 'condition') {
       open.reason ??= fact.values.reason ?? null;
@@ -227,12 +243,13 @@ function stepWords(fact: Told, owes: number, owedBefore: number): string {
       return `Searched${fact.values.where ? `: ${fact.values.where}` : ''}${fact.values.note ? `: ${fact.values.note}` : ''}`;
     case 'custody':
       return `Handed to ${fact.values.to ?? 'somebody'}${fact.values.note ? `: ${fact.values.note}` : ''}`;
+    case 'photo':
+      return `${capital(photosWords(photosOf(fact.values).length))}${fact.values.note ? `: ${fact.values.note}` : ''}`;
     case 'sent':
       return `Sent${fact.values.promised ? `, promised for ${fact.values.promised}` : ''}${fact.values.cost_usd ? `, $${fact.values.cost_usd}` : ''}`;
   }
 }
 
 function word(text: string): string {
-  if (text === 'serviceable') return 'Back in service';
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return text === 'serviceable' ? 'Back in service' : capital(text);
 }

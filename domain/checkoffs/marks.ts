@@ -5,6 +5,7 @@
 import { isIn } from '../carry/match.ts';
 import type { CarryLine } from '../carry/types.ts';
 import { compare, decimalOf } from '../derive/decimal.ts';
+import type { Photo } from '../photos.ts';
 
 export const EXCEPTIONS = ['missing', 'damaged', 'short', 'low', 'expired', 'wrong place', 'extra'] as const;
 export type ExceptionKind = (typeof EXCEPTIONS)[number];
@@ -30,6 +31,8 @@ export interface Exception {
   to: string | null;
   /** An open defect that this is: it is confirmed, not reported again. */
   defect: string | null;
+  /** What it looked like. */
+  photos?: readonly Photo[] | undefined;
 }
 
 /** Something that was operated, read or counted, and how it came out. */

@@ -1,7 +1,10 @@
 /** Reading the body of a request to the two doors. */
 import type { IncomingMessage } from 'node:http';
 
-/** Sheets travel in the body, as base64; a sheet of 100,000 rows is some 10 MB. */
+/**
+ * Sheets and photos travel in the body, as base64. A sheet of 100,000 rows is some 10 MB; the photos of one act are
+ * 54 MB at most (`domain/photos`).
+ */
 export const BODY_LIMIT_BYTES = 64 * 1024 * 1024;
 
 export class BodyRefused extends Error {

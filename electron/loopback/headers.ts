@@ -3,7 +3,7 @@
 export const PAGE_POLICY = [
   "default-src 'self'",
   "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data:",
+  "img-src 'self' blob: data:",
   "connect-src 'self'",
   "object-src 'none'",
   "base-uri 'none'",

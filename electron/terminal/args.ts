@@ -17,7 +17,7 @@ type DayOrder = 'day first' | 'month first';
 export type Command =
   | { name: 'help' }
   | ({ name: 'ask'; question: string; args: Record<string, unknown> } & Common)
-  | ({ name: 'act'; deeds: Record<string, unknown>[] } & Common)
+  | ({ name: 'act'; deeds: Record<string, unknown>[]; photos: readonly string[] } & Common)
   | ({
       name: 'import';
       sheet: string;
@@ -40,6 +40,7 @@ const OPTIONS = {
   unit: { type: 'string' },
   seed: { type: 'string' },
   to: { type: 'string' },
+  photo: { type: 'string', multiple: true },
   'dry-run': { type: 'boolean' },
   yes: { type: 'boolean' },
   'day-first': { type: 'boolean' },
@@ -52,7 +53,7 @@ type OptionName = keyof typeof OPTIONS;
 /** Options each command takes beside `--file`, `--by` and `--on`. */
 const TAKES: Readonly<Record<string, readonly OptionName[]>> = {
   ask: [],
-  act: [],
+  act: ['photo'],
   import: ['family', 'unit', 'dry-run', 'yes', 'day-first', 'month-first'],
   paper: ['to'],
   demo: ['seed'],
@@ -89,7 +90,7 @@ export function readCommand(typed: readonly string[]): Command {
   }
   if (name === 'act') {
     const [json] = only(rest, ['list of deeds'], 1);
-    return { name, deeds: readDeeds(json ?? ''), ...common };
+    return { name, deeds: readDeeds(json ?? ''), photos: values.photo ?? [], ...common };
   }
   if (name === 'import') {
     const [sheet] = only(rest, ['file'], 1);

@@ -8,7 +8,7 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
 {"error":{"code","message","todo","field"}} with exit code 1.
 
   npm run -s baybook -- ask <question> '<json object>'
-  npm run -s baybook -- act '<json list of deeds>'
+  npm run -s baybook -- act '<json list of deeds>' [--photo FILE]…
   npm run -s baybook -- import <FILE> --family <family> [--dry-run] [--yes] [--day-first]
   npm run -s baybook -- import <FILE> --family carry --unit "Engine 31" [--dry-run]
   npm run -s baybook -- paper '<json object>' --to <FILE>
@@ -33,7 +33,8 @@ const USAGE = `Baybook from the command line. Standard output is JSON alone; a r
 ask     prints the answer.
 act     prints {"batch", "entries", "touched"}. A deed is {"action", "body", "secret"?}. All deeds of a list are
         done or none is. In a body, "&0" is what the first deed of the list brings into being, "&1" the second;
-        without "on" it was done today.
+        without "on" it was done today. "photos": ["#0"] names the first --photo, "#1" the second; a photo that is in
+        the file already may be named by its SHA-256.
 import  prints {"accepted", "refused", "rows", "offers", "questions", "written", "note", "batch"}; a row is
         {"row", "ok", "number", "becomes", "details", "meets", "adds", "conflict",
          "problems": [{"column", "wrong", "todo"}]}. Row 1 is the first under the headings; blank rows are not counted.

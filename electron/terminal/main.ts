@@ -16,6 +16,7 @@ import { actingMember, ensureDepartment, openFile, typedPath } from './departmen
 import { help } from './help.ts';
 import { backup, backups, restore } from './keep.ts';
 import { writePaper } from './paper.ts';
+import { readPhotos } from './photos.ts';
 import { pin } from './pin.ts';
 import { TerminalRefusal, valueIn } from './refusal.ts';
 import { importCarryList, importSheet } from './sheet.ts';
@@ -57,7 +58,8 @@ async function run(command: Exclude<Command, { name: 'help' }>): Promise<unknown
       case 'act': {
         const by = opens ? null : await actingMember(department, command.by);
         const deeds = command.deeds as unknown as Deed[];
-        return valueIn(await department.act({ by, via: 'terminal', ...pin(), deeds }));
+        const attachments = readPhotos(command.photos);
+        return valueIn(await department.act({ by, via: 'terminal', ...pin(), deeds, attachments }));
       }
       case 'paper':
         return await writePaper(department, command);

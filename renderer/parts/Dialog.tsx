@@ -36,7 +36,7 @@ export function Dialog({ title, onClose, children, wide = false, keys = [] }: Di
   );
 }
 
-/** The focus goes back to where it was when the dialog is gone. */
+/** The focus goes back to where it was when the dialog is gone, unless it was led on to somewhere else. */
 function useFocusBack(): void {
   const [from] = useState(() => document.activeElement);
   const leaving = useRef<ReturnType<typeof setTimeout>>(undefined);
@@ -45,6 +45,8 @@ function useFocusBack(): void {
     return () => {
       // After the dialog has let go of the focus; an effect that runs again at once calls this off.
       leaving.current = setTimeout(() => {
+        // Whatever closed it has led on: to the next row, another dialog, another screen.
+        if (document.activeElement !== null && document.activeElement !== document.body) return;
         if (from instanceof HTMLElement && from.isConnected && from !== document.body) from.focus();
         else focusHome();
       });

@@ -3,7 +3,7 @@
  * quietly afterwards. Common practice, no source, where none is named.
  */
 import { describe, expect, it } from 'vitest';
-import type { CarryPage, CheckoffPage, DefectLine } from '../../db/api-checks.ts';
+import type { CarryPage, CheckoffLine, CheckoffPage, DefectLine } from '../../db/api-checks.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { carrying, present } from './kit/carry.ts';
 
@@ -192,6 +192,33 @@ describe('a check-off', () => {
     expect(lines).toBe(4);
     const now = await d.ask<CarryPage>('carry.page', { of: 'Engine 31' });
     expect(now.lines.map(l => l.what)).not.toContain('Spanner wrench');
+  });
+
+  it('that was gone through faster than the department asks for is noted, by its sheet and nowhere else', async () => {
+    const c = await carrying();
+    const { d, g } = c;
+    const { id } = await d.ask<{ id: string }>('department.page');
+    const checkoff = begin(c);
+    d.must('checkoff.mark', { checkoff, marks: [present(BED, g.bed), works(c)] });
+    // Four lines from 07:10 to 07:10: 59 s at the most, 14.7 s a line.
+    d.must('checkoff.sign', { checkoff, finished: c.started });
+    const noted = async () => {
+      const { rows } = await d.ask<{ rows: CheckoffLine[] }>('checkoffs.list');
+      const { haste } = await d.ask<CheckoffPage>('checkoff.page', { checkoff });
+      expect(rows[0]?.haste).toEqual(haste);
+      return haste;
+    };
+    const before = await d.ask('readiness.now');
+    expect(await noted()).toBeNull();
+    d.must('department.amend', { department: id, hasteUnder_s: 15 });
+    expect(await noted()).toEqual({ secondsPerLine: 14.7, under_s: 15 });
+    expect(await d.ask('readiness.now')).toEqual(before);
+    d.must('department.amend', { department: id, hasteUnder_s: 14 });
+    expect(await noted()).toBeNull();
+    d.must('department.amend', { department: id, hasteUnder_s: null });
+    expect(await noted()).toBeNull();
+    for (const hasteUnder_s of [0, 61, '3'])
+      expect(d.codes('department.amend', { department: id, hasteUnder_s })).toEqual(['bad value']);
   });
 
   it('is countersigned by who is entitled, once, after it was signed', async () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rebuild } from '../../db/caches/rebuild.ts';
+import { attachmentsOf, verifyAttachments } from '../../db/ledger/attachments.ts';
 import { entryText } from '../../db/ledger/entry.ts';
 import { entriesSince, knownHeads, takeIn } from '../../db/ledger/exchange.ts';
 import { verifyLedger } from '../../db/ledger/verify.ts';
@@ -32,7 +33,8 @@ class Devices {
   exchange(from: number, to: number): void {
     const [giver, taker] = [this.all[from], this.all[to]];
     if (!giver || !taker || giver === taker) return;
-    takeIn(taker.db, entriesSince(giver.db, knownHeads(taker.db)), taker.clock.now());
+    const texts = entriesSince(giver.db, knownHeads(taker.db));
+    takeIn(taker.db, texts, taker.clock.now(), attachmentsOf(giver.db, texts));
   }
 
   /** Until everyone knows everything. */
@@ -54,6 +56,9 @@ class Devices {
     for (const text of entriesSince(d.db, before)) this.knownThen.set(text, before);
   }
 }
+
+const photosIn = (db: Db) =>
+  all(db, 'SELECT sha256, mime, size_bytes, bytes FROM attachments ORDER BY sha256');
 
 /** The entries in a random order in which each comes after all that its author knew. */
 function inSomeCausalOrder(texts: readonly string[], devices: Devices, start: Db, random: Seeded): string[] {
@@ -81,9 +86,10 @@ interface Seen {
   concurrent: number;
   clashes: number;
   voids: number;
+  photos: number;
 }
 
-const nothingSeen = (): Seen => ({ takenIn: 0, concurrent: 0, clashes: 0, voids: 0 });
+const nothingSeen = (): Seen => ({ takenIn: 0, concurrent: 0, clashes: 0, voids: 0, photos: 0 });
 
 /** Whatever is done on several devices, every one that has it all shows the same, in whatever order it came. */
 function sameEverywhere(seen: Seen, kinds?: Parameters<typeof happenings>[2]) {
@@ -101,20 +107,26 @@ function sameEverywhere(seen: Seen, kinds?: Parameters<typeof happenings>[2]) {
         if (!d) throw new Error('There are no devices.');
         const [first, ...others] = [dump(d.db), ...devices.all.slice(1).map(o => dump(o.db))];
         for (const other of others) expectSame(other, first);
+        for (const other of devices.all) expect(photosIn(other.db)).toEqual(photosIn(d.db));
+        expect(verifyAttachments(d.db)).toMatchObject({ damaged: [], missing: [] });
         expect(verifyLedger(d.db).ok).toBe(true);
 
         const random = seeded(order);
         const texts = entriesSince(d.db, knownHeads(fresh.db));
         const ordered = inSomeCausalOrder(texts, devices, fresh.db, random);
-        while (ordered.length > 0)
-          takeIn(fresh.db, ordered.splice(0, 1 + random.below(6)), fresh.clock.now());
+        while (ordered.length > 0) {
+          const some = ordered.splice(0, 1 + random.below(6));
+          takeIn(fresh.db, some, fresh.clock.now(), attachmentsOf(d.db, some));
+        }
         expectSame(dump(fresh.db), first);
+        expect(photosIn(fresh.db)).toEqual(photosIn(d.db));
         rebuild(fresh.db);
         expectSame(dump(fresh.db), first);
 
         seen.takenIn += texts.length;
         seen.clashes += one<{ n: number }>(d.db, CLASHES)?.n ?? 0;
         seen.voids += d.count('voids');
+        seen.photos += d.count('attachments');
       } finally {
         devices.close();
         fresh.db.close();
@@ -134,6 +146,7 @@ describe('devices that exchange entries', () => {
     expect(seen.concurrent).toBeGreaterThan(RUNS / 2);
     expect(seen.clashes).toBeGreaterThan(50);
     expect(seen.voids).toBeGreaterThan(RUNS);
+    expect(seen.photos).toBeGreaterThan(RUNS / 8);
   });
 
   it('agree on kits: their seals, what is in them, and where they lie', { timeout: 60_000 }, () => {

@@ -160,6 +160,7 @@ const EVERY_ACTION = [
   'notice.issue',
   'notice.settle',
   'permit.confirm',
+  'photo.add',
   'place.add',
   'policy.choose',
   'record.add',

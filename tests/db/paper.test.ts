@@ -13,6 +13,7 @@ import { clockWords } from '../../domain/rulebook/clock-words.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
 import { aHose, departmentInMemory, type Ground, type TestDepartment } from './kit/department.ts';
 import { type Pdf, type PdfPage, readPdf } from './kit/pdf.ts';
+import { JPEG, png, sent } from './kit/pictures.ts';
 
 type Paper = Questions['paper.make']['takes'];
 
@@ -288,6 +289,22 @@ describe('the history of a thing', () => {
     for (const { pieces } of pages)
       for (const { y, text: word } of pieces.filter(p => /^w\d/.test(p.text)))
         expect(y, word).toBeLessThan(792 - 54);
+  });
+
+  it('has the photos that a PDF takes as they are, says of the others that they are there, and prints none by its name', async () => {
+    const { d, hose } = furnished();
+    const cut = (bytes: Buffer) => Buffer.concat([bytes.subarray(0, 20), Buffer.alloc(30)]);
+    const webp = Buffer.from('RIFF\x1a\x00\x00\x00WEBPVP8 ', 'latin1');
+    const attachments = [JPEG, png(1), webp, cut(JPEG)].map(b => sent(b));
+    d.must('item.tagOut', { item: hose, reason: 'Cut', photos: ['#0', '#1', '#2', '#3'] }, { attachments });
+    const { text, file } = await printed(d, { paper: 'item history', item: hose });
+    expect(text).toContain('4 photos');
+    expect(text.match(/25 Nov 2026\. Tagged out: Cut/g)).toHaveLength(4);
+    expect(text.match(/is of a kind that is not printed: open it on the screen/g)).toHaveLength(2);
+    const bytes = Buffer.from(file.base64, 'base64');
+    // ISO 32000-1:2008, 8.9.5: each picture is an image XObject; 7.4.8: a JPEG is in it byte for byte.
+    expect(bytes.toString('latin1').match(/\/Subtype \/Image/g)).toHaveLength(2);
+    expect(bytes.includes(JPEG)).toBe(true);
   });
 
   it('draws letters and signs that its own face has not', async () => {

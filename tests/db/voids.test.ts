@@ -19,6 +19,7 @@ const LEAVES_CACHES: ReadonlySet<string> = new Set([
   'item.read',
   'item.searched',
   'item.handOver',
+  'photo.add',
   'carry.set',
   'checkoff.mark',
   'swap.many',

@@ -244,7 +244,8 @@ test.describe('with the demo department', () => {
     await goThrough(keys, page);
     await sign(keys, page);
     await toUnit(keys, page, 'Battalion 3');
-    await expect(units(page).getByRole('row', { name: /^Battalion 3/ })).toContainText('25 Nov 2026');
+    // Until the list has been asked again the row tells of the draft, and `t` leads to the one before it.
+    await expect(units(page).getByRole('row', { name: /^Battalion 3/ })).not.toContainText('draft since');
     await keys.press('t');
     await expect(page.getByText(/signed 25 Nov 2026 by B. Whitlow/)).toBeVisible();
     await keys.press('g');

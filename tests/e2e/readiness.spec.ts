@@ -16,6 +16,17 @@ async function sign(keys: Keys, page: Page): Promise<void> {
   await keys.press('Enter');
 }
 
+/** The heaviest unit, with its first reason under the cursor. */
+async function openUnit(keys: Keys, page: Page): Promise<void> {
+  await expect(units(page)).toBeFocused();
+  await keys.press('Enter');
+  await expect(
+    panel(page)
+      .getByText(/Nearest ready spare/)
+      .first(),
+  ).toBeVisible();
+}
+
 async function itemOf(page: Page, host: Host, number: string): Promise<string> {
   const [found] = await host.ask(page, 'item.find', { number });
   return found?.item ?? '';
@@ -115,17 +126,20 @@ test.describe('with the demo department', () => {
     await expect(page.getByRole('heading', { name: /Since the last look/ })).toBeVisible();
   });
 
+  // One look a test: axe takes five seconds for a full screen, and three of them come near what a test may take.
   test('looks as it should', async ({ page }) => {
-    const keys = new Keys(page);
     await expect(units(page)).toBeFocused();
     await look(page, 'readiness');
-    await keys.press('Enter');
-    await expect(
-      panel(page)
-        .getByText(/Nearest ready spare/)
-        .first(),
-    ).toBeVisible();
+  });
+
+  test('looks as it should with a unit open', async ({ page }) => {
+    await openUnit(new Keys(page), page);
     await look(page, 'readiness-unit');
+  });
+
+  test('looks as it should with the why of a reason open', async ({ page }) => {
+    const keys = new Keys(page);
+    await openUnit(keys, page);
     await keys.press('Enter');
     await expect(panel(page).getByText(/The rule:/)).toBeVisible();
     await look(page, 'readiness-why');

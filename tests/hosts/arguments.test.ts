@@ -20,9 +20,14 @@ describe('a command', () => {
     expect(readCommand(['act', JSON.stringify(deeds), '--by', '214'])).toEqual({
       name: 'act',
       deeds,
+      photos: [],
       by: '214',
     });
-    expect(readCommand(['act', JSON.stringify(deed)])).toEqual({ name: 'act', deeds });
+    expect(readCommand(['act', JSON.stringify(deed), '--photo', 'a.jpg', '--photo=b.png'])).toEqual({
+      name: 'act',
+      deeds,
+      photos: ['a.jpg', 'b.png'],
+    });
   });
 
   it('brings in a sheet', () => {
@@ -88,6 +93,7 @@ describe('what is no command', () => {
     // The calendar: 2026 is no leap year.
     [['demo', '--on', '2026-02-29'], 'usage', 'on'],
     [['ask', 'due.list', '--yes'], 'usage', 'yes'],
+    [['ask', 'due.list', '--photo', 'a.jpg'], 'usage', 'photo'],
     [['demo', '--family', 'hose'], 'usage', 'family'],
     [['ask', 'due.list', '--loud'], 'usage', null],
     [['ask', 'due.list', '--file'], 'usage', null],

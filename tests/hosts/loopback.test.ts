@@ -7,6 +7,7 @@ import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { PHOTOS_LIMIT_bytes } from '../../domain/photos.ts';
 import { createDesk } from '../../electron/desk.ts';
 import { startLoopback } from '../../electron/loopback/server.ts';
 import { fakeStore } from './fakeStore.ts';
@@ -154,7 +155,7 @@ describe('every answer', () => {
     ];
     for (const { headers } of replies) {
       expect(headers['content-security-policy']).toBe(
-        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; " +
+        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' blob: data:; connect-src 'self'; " +
           "object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
       );
       expect(headers['x-content-type-options']).toBe('nosniff');
@@ -222,10 +223,13 @@ describe('the doors', () => {
       post('/api/act', { request: { by: 'm-1', via: 'claimed', pin: '1234', deeds, more: 1 } }, { cookie }),
     );
     await visit(port, post('/api/act', { request: { by: null, via: 'import', deeds } }, { cookie }));
+    const attachments = [{ name: 'cut.png', mime: 'image/png', bytes: 'iVBORw0KGgo=' }];
+    await visit(port, post('/api/act', { request: { by: 'm-1', deeds, attachments } }, { cookie }));
     expect(store.acts).toEqual([
       { by: 'm-1', via: 'claimed', deeds },
       { by: 'm-1', pin: '1234', via: 'PIN', deeds },
       { by: null, via: 'import', deeds },
+      { by: 'm-1', via: 'claimed', deeds, attachments },
     ]);
   });
 
@@ -255,6 +259,15 @@ describe('the doors', () => {
     expect((await ask(100)).status).toBe(200);
     expect((await ask(101, { 'content-length': '101' })).status).toBe(413);
     expect((await ask(101, { 'transfer-encoding': 'chunked' })).status).toBe(413);
+  });
+
+  it('take the photos of one act, as many and as large as the store takes', async () => {
+    const { host, port, store } = await start();
+    const cookie = await enter(host);
+    const bytes = 'A'.repeat(Math.ceil((PHOTOS_LIMIT_bytes * 4) / 3));
+    const request = { by: 'm-1', deeds: [], attachments: [{ name: 'all.jpg', mime: 'image/jpeg', bytes }] };
+    expect((await visit(port, post('/api/act', { request }, { cookie }))).status).toBe(200);
+    expect(store.acts).toHaveLength(1);
   });
 
   it('answer only POST, and say so', async () => {

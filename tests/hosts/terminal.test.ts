@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ACTIONS_HELP, QUESTIONS_HELP, VOCABULARY_HELP } from '../../db/help.ts';
 import { buildStale } from '../../scripts/bootstrap/build.mjs';
+import { png, sha256Of } from '../db/kit/pictures.ts';
 import { scratchFolder } from './scratch.ts';
 
 const TERMINAL = fileURLToPath(new URL('../../dist/host/terminal.js', import.meta.url));
@@ -68,6 +69,28 @@ const act = (...deeds: [action: string, body: object, secret?: string][]) => [
   ...FILE,
 ];
 const ask = (question: string, args: object = {}) => ['ask', question, JSON.stringify(args), ...FILE];
+
+describe('a photo', () => {
+  it('goes with the deed that names it, and comes back by its hash', async () => {
+    const cwd = scratchFolder();
+    const cut = png(1);
+    writeFileSync(join(cwd, 'cut.png'), cut);
+    const tag = act(
+      ['item.receive', { family: 'hose', number: '31-107' }],
+      ['item.tagOut', { item: '&0', reason: 'Jacket cut', photos: ['#0'] }],
+    );
+    await ok([...tag, '--photo', 'cut.png'], { cwd });
+    const [line] = await ok(ask('item.history', { number: '31-107' }), { cwd });
+    expect(line.photos).toEqual([{ sha256: sha256Of(cut), mime: 'image/png', size_bytes: cut.length }]);
+    const { bytes } = await ok(ask('photo.get', { sha256: sha256Of(cut) }), { cwd });
+    expect(Buffer.from(bytes, 'base64')).toEqual(cut);
+    expect(await refused([...tag, '--photo', 'none.png'], { cwd })).toMatchObject({
+      code: 'file',
+      field: 'photo',
+    });
+    expect(await refused(tag, { cwd })).toMatchObject({ code: 'number in use' });
+  });
+});
 
 describe('a paper', () => {
   it('is written as a PDF by the built program, and never over a file', async () => {

@@ -189,6 +189,7 @@ describe('agencies', () => {
     zone: 'America/Denver',
     state: 'CO',
     measures: 'US',
+    hasteUnder_s: null,
     file: { format: 3, device: 'k3f9ab12' },
     agencies: [
       {

@@ -35,6 +35,7 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   rules: ['screens/rulebook', 'parts/paper'],
   keys: ['shell'],
   printing: ['parts/paper'],
+  photos: ['screens/thing', 'screens/tagouts'],
   readiness: ['screens/readiness', 'parts/paper'],
   rig: ['screens/rigs', 'parts/deeds'],
 };

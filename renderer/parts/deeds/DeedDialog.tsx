@@ -11,6 +11,8 @@ import { Dialog } from '../Dialog.tsx';
 import { DateField, LongField, OneOf, TextField, Tick } from '../form/fields.tsx';
 import formStyles from '../form/form.module.css';
 import { PlaceField } from '../form/PlaceField.tsx';
+import type { ChosenPhoto } from '../photos/chosen.ts';
+import { PhotosField } from '../photos/PhotosField.tsx';
 import { Picker } from '../picker/Picker.tsx';
 import { toast } from '../toast.ts';
 import { Caution } from '../words/Caution.tsx';
@@ -30,6 +32,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
   const act = useAct();
   const { member } = useActing();
   const [filled, setFilled] = useState<Filled>(form.initial);
+  const [photos, setPhotos] = useState<readonly ChosenPhoto[]>([]);
   const [pin, setPin] = useState('');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [refusals, setRefusals] = useState(0);
@@ -80,6 +83,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
       by: member.id,
       ...(member.hasPin ? { pin } : {}),
       deeds: form.deeds(filled, today),
+      ...(photos.length > 0 ? { attachments: photos.map(p => p.attachment) } : {}),
     });
     setSending(false);
     if (!answer.ok) {
@@ -107,20 +111,39 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
           ))}
           {rows.map(row => (
             <div key={row.map(f => f.key).join(' ')} className={formStyles.row}>
-              {row.map(field => (
-                <FormControl
-                  key={field.key}
-                  field={field}
-                  value={filled[field.key] ?? ''}
-                  onChange={value => {
-                    setFilled(before => ({ ...before, [field.key]: value }));
-                    mended(field.key);
-                  }}
-                  problem={beside.get(field.key)}
-                  first={field.key === firstKey}
-                  today={today}
-                />
-              ))}
+              {row.map(field =>
+                field.kind === 'photos' ? (
+                  <PhotosField
+                    key={field.key}
+                    label={field.title}
+                    note={field.note}
+                    photos={photos}
+                    onChange={chosen => {
+                      setPhotos(chosen);
+                      setFilled(before => ({
+                        ...before,
+                        [field.key]: chosen.map((_, i) => `#${i}`).join(' '),
+                      }));
+                      mended(field.key);
+                    }}
+                    problem={beside.get(field.key)}
+                    first={field.key === firstKey}
+                  />
+                ) : (
+                  <FormControl
+                    key={field.key}
+                    field={field}
+                    value={filled[field.key] ?? ''}
+                    onChange={value => {
+                      setFilled(before => ({ ...before, [field.key]: value }));
+                      mended(field.key);
+                    }}
+                    problem={beside.get(field.key)}
+                    first={field.key === firstKey}
+                    today={today}
+                  />
+                ),
+              )}
             </div>
           ))}
           <div className={formStyles.signature}>
@@ -152,7 +175,7 @@ export function DeedDialog({ form, today, onClose, onDone }: DeedDialogProps) {
 }
 
 interface FormControlProps {
-  field: FormField;
+  field: Exclude<FormField, { kind: 'photos' }>;
   value: string;
   onChange: (value: string) => void;
   problem: Problem | undefined;
@@ -223,7 +246,8 @@ const NOBODY: Problem = {
 
 const emptyField = (field: FormField): Problem => ({
   code: 'empty',
-  message: `${field.title} is empty.`,
-  todo: 'Fill it in.',
+  ...(field.kind === 'photos'
+    ? { message: 'No photo is chosen.', todo: 'Choose one.' }
+    : { message: `${field.title} is empty.`, todo: 'Fill it in.' }),
   field: field.key,
 });

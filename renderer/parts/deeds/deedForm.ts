@@ -20,6 +20,8 @@ interface FieldBase {
 
 export type FormField =
   | (FieldBase & { kind: 'date' | 'long' | 'tick' })
+  /** Filled in are the places of the chosen photos, `#0 #1`; the dialog sends the photos themselves beside the deeds. */
+  | (FieldBase & { kind: 'photos' })
   /** `named`: the name of the place it is filled with at the start. */
   | (FieldBase & { kind: 'place'; named?: string | undefined })
   | (FieldBase & { kind: 'text'; unit?: string | undefined; secret?: boolean })
@@ -71,6 +73,15 @@ export interface Vocabulary {
 /** The date of a deed as the store takes it. */
 export const dateOf = (filled: Filled, today: string, key = 'on'): string =>
   readDate(filled[key] ?? '', today).text;
+
+/** Photos of what is told, for whichever deed keeps them. */
+export const PHOTOS_FIELD: FormField = { kind: 'photos', key: 'photos', title: 'Photos' };
+
+/** The photos of a deed, by their places among those that are sent; undefined where none was chosen. */
+export function photosFilled(filled: Filled): string[] | undefined {
+  const places = (filled.photos ?? '').split(' ').filter(Boolean);
+  return places.length === 0 ? undefined : places;
+}
 
 /** A body without what was left empty. */
 export function body(fields: Record<string, unknown>): Record<string, unknown> {

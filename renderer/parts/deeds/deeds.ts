@@ -2,8 +2,9 @@
 import type { Condition } from '../../../domain/facts.ts';
 import { HOW_KNOWN } from '../../../domain/facts.ts';
 import { amendForm } from './amendForm.ts';
-import type { DeedForm, FormField, ThingRef, Vocabulary } from './deedForm.ts';
+import { type DeedForm, type FormField, PHOTOS_FIELD, type ThingRef, type Vocabulary } from './deedForm.ts';
 import { permitForm, unconfirmedPermit } from './permitForm.ts';
+import { photoForm } from './photoForm.ts';
 import { plainForm } from './plainForm.ts';
 import { recordForm } from './recordForm.ts';
 
@@ -79,6 +80,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     form: plainForm('item.tagOut', { title: 'Tag out', verb: 'Tag out', done: 'tagged out.' }, [
       [reason],
       [{ kind: 'text', key: 'tag', title: 'Tag number' }, on],
+      [PHOTOS_FIELD],
     ]),
   },
   {
@@ -101,6 +103,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     form: plainForm('item.limit', { title: 'Limited use', verb: 'Limit', done: 'is on limited use.' }, [
       [reason],
       [on],
+      [PHOTOS_FIELD],
     ]),
   },
   {
@@ -206,6 +209,7 @@ export const THING_DEEDS: readonly ThingDeed[] = [
     form: plainForm('item.missing', { title: 'Missing', verb: 'Report it missing', done: 'is missing.' }, [
       [on],
       [note],
+      [PHOTOS_FIELD],
     ]),
   },
   {
@@ -261,6 +265,13 @@ export const THING_DEEDS: readonly ThingDeed[] = [
         ],
         [on],
       ])(thing),
+  },
+  {
+    id: 'photo',
+    rigsToo: true,
+    key: 'c',
+    title: 'Add a photo',
+    form: thing => photoForm(thing.item, thing.number),
   },
   {
     id: 'amend',

@@ -1,5 +1,13 @@
 /** The form of a deed that is one action whose body is its fields. */
-import { body, type DeedForm, dateOf, type Filled, type FormField, type ThingRef } from './deedForm.ts';
+import {
+  body,
+  type DeedForm,
+  dateOf,
+  type Filled,
+  type FormField,
+  photosFilled,
+  type ThingRef,
+} from './deedForm.ts';
 
 /** @param done what the toast says after the thing's number */
 export function plainForm(
@@ -17,7 +25,9 @@ export function plainForm(
       {
         action,
         body: body({
-          ...Object.fromEntries(fields.flat().map(f => [f.key, filled[f.key]])),
+          ...Object.fromEntries(
+            fields.flat().map(f => [f.key, f.kind === 'photos' ? photosFilled(filled) : filled[f.key]]),
+          ),
           item: thing.item,
           on: dateOf(filled, today),
         }),

@@ -5,6 +5,8 @@ import {
   type DeedForm,
   dateOf,
   type Filled,
+  PHOTOS_FIELD,
+  photosFilled,
   type ThingRef,
   type Vocabulary,
   valuesOf,
@@ -61,6 +63,7 @@ export function recordForm(thing: ThingRef, vocabulary: Vocabulary, activity?: s
             ]
           : [],
         [{ kind: 'text', key: 'note', title: 'Note' }],
+        [PHOTOS_FIELD],
         filled.outcome === 'fail'
           ? [
               {
@@ -90,11 +93,13 @@ export function recordForm(thing: ThingRef, vocabulary: Vocabulary, activity?: s
           readings: Object.keys(readings).length > 0 ? readings : undefined,
           agency: done?.outside ? filled.agency : undefined,
           note: filled.note,
+          photos: photosFilled(filled),
         }),
       };
       if (filled.outcome !== 'fail' || filled.tagOut !== 'yes') return [record];
       const reason = `Failed ${(done?.title ?? 'test').toLowerCase()}`;
-      return [record, { action: 'item.tagOut', body: { item: thing.item, reason, on } }];
+      const photos = photosFilled(filled);
+      return [record, { action: 'item.tagOut', body: body({ item: thing.item, reason, photos, on }) }];
     },
     done: filled =>
       `${thing.number}: ${chosen(filled)?.title ?? filled.activity}, ${outcomeWord(filled.outcome)}.`,

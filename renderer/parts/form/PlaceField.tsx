@@ -1,7 +1,7 @@
 import { useDebouncedValue } from '@mantine/hooks';
 import { useState } from 'react';
 import { useAsk } from '../../api/ask.ts';
-import type { PickOption } from '../picker/narrow.ts';
+import { narrow, type PickOption } from '../picker/narrow.ts';
 import { Picker } from '../picker/Picker.tsx';
 import type { FieldProblem } from './Field.tsx';
 
@@ -30,9 +30,11 @@ export function PlaceField({
     chosen ? { value: chosen.place, label: chosen.name } : null,
   );
   const places = useAsk('places.list', { text: asked, limit: 40 }, { keep: true });
-  const options = (places.data ?? []).map(
-    (p): PickOption => ({ value: p.id, label: p.path, detail: p.kind }),
-  );
+  const found = (places.data ?? []).map((p): PickOption => ({ value: p.id, label: p.path, detail: p.kind }));
+  // Until what is typed has been asked for, only what fits it already is offered: Enter must not take what was
+  // offered for a letter less.
+  const isFresh = asked === text && !places.isPlaceholderData;
+  const options = isFresh ? found : narrow(found, text);
   return (
     <Picker
       label={label}

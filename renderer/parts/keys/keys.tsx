@@ -9,6 +9,7 @@ import {
   useCallback,
   useEffect,
   useId,
+  useLayoutEffect,
   useMemo,
   useRef,
   useState,
@@ -61,12 +62,13 @@ export function useKeys(group: string, bindings: KeyBinding[], when = true): voi
   const { put, drop } = useKeyboard();
   const id = useId();
   const level = use(LevelContext);
-  // Bindings close over what was drawn last, so they are put anew after every drawing.
-  useEffect(() => {
+  // Bindings close over what was drawn last, so they are put anew with every drawing; before it is seen, so that no key
+  // pressed at sight of it goes to what was there before.
+  useLayoutEffect(() => {
     if (when) put({ id, group, level, bindings });
     else drop(id);
   });
-  useEffect(() => () => drop(id), [drop, id]);
+  useLayoutEffect(() => () => drop(id), [drop, id]);
 }
 
 export function KeysProvider({ children }: { children: ReactNode }) {

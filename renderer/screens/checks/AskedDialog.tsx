@@ -1,6 +1,7 @@
 /** What a check-off asks about one line or place: what is wrong, what was read, which seal, why it was left out. */
 import type { CarriedThing, CarryLineNow, CheckoffPlace } from '../../../db/api-checks.ts';
 import type { Exception, ExceptionKind } from '../../../domain/checkoffs/marks.ts';
+import type { ChosenPhoto } from '../../parts/photos/chosen.ts';
 import { ExceptionDialog } from './ExceptionDialog.tsx';
 import { LeaveOutDialog, ReadingDialog, SealDialog } from './SmallDialogs.tsx';
 
@@ -15,7 +16,8 @@ interface AskedDialogProps {
   /** What was said of a line already, to mend. */
   before: (line: CarryLineNow) => Exception | null;
   onClose: () => void;
-  onException: (line: CarryLineNow, exception: Exception) => void;
+  /** With the photos that were chosen now. */
+  onException: (line: CarryLineNow, exception: Exception, chosen: readonly ChosenPhoto[]) => void;
   onReading: (line: CarryLineNow, reading: string) => void;
   onSeal: (line: CarryLineNow, kit: CarriedThing, seal: string) => void;
   onBrokenSeal: (line: CarryLineNow, kit: CarriedThing, seal: string | null) => void;
@@ -31,7 +33,7 @@ export function AskedDialog({ asked, before, onClose, ...on }: AskedDialogProps)
           kind={asked.kind}
           before={before(asked.line)}
           onClose={onClose}
-          onWrite={exception => on.onException(asked.line, exception)}
+          onWrite={(exception, chosen) => on.onException(asked.line, exception, chosen)}
         />
       );
     case 'reading':

@@ -7,9 +7,11 @@ import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import type { DeedForm } from '../../parts/deeds/deedForm.ts';
+import { photoForm } from '../../parts/deeds/photoForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
+import { Photos } from '../../parts/photos/Photos.tsx';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
@@ -27,6 +29,7 @@ export function Checks() {
   const [form, setForm] = useState<DeedForm | null>(null);
   const [beginning, setBeginning] = useState(false);
   const [active, setActive] = useState<CarryHolder | null>(null);
+  const [defect, setDefect] = useState<string | null>(null);
   const top = useRef<HTMLDivElement>(null);
   const isRead = holders.data !== undefined;
   useEffect(() => {
@@ -36,6 +39,7 @@ export function Checks() {
     .flatMap(h => h.owed)
     .filter(o => o.state !== 'owed')
     .sort((a, b) => (a.dueAt < b.dueAt ? 1 : -1));
+  const hasty = holders.data?.find(h => h.last?.haste)?.last?.haste;
   const at = active && holders.data?.find(h => h.of === active.of);
 
   const open = (checkoff: string) => void navigate({ to: '/checks/$checkoff', params: { checkoff } });
@@ -53,6 +57,15 @@ export function Checks() {
       void navigate({ to: '/thing/$item', params: { item: d.item }, search: {} });
     else setForm(settleForm(d));
   };
+  // The one that had the focus last, else the oldest.
+  const worst = defects.data?.rows.find(d => d.id === defect) ?? defects.data?.rows[0];
+  const photograph = (d: DefectLine) =>
+    setForm(photoForm(d.id, `${d.name}, ${d.what === '' ? d.kind : d.what}`));
+  useKeys(
+    'Found wrong',
+    [{ key: 'c', label: 'Add a photo of it', run: () => worst && photograph(worst) }],
+    worst !== undefined,
+  );
   useKeys('The unit', [
     { key: 'l', label: 'Its carry list', run: () => at && list(at) },
     {
@@ -79,12 +92,18 @@ export function Checks() {
         <div className={styles.list}>
           <RowTable
             label="Units and their check-offs"
-            columns={HOLDERS}
+            columns={hasty ? [...HOLDERS, PACE] : HOLDERS}
             rows={holders.data}
             keyOf={h => h.of}
             onOpen={go}
             onActive={setActive}
           />
+          {hasty ? (
+            <p className={styles.pace}>
+              Pace: by the times on the sheet of the last one. The department notes under {hasty.under_s} s a
+              line; it is a note and no finding.
+            </p>
+          ) : null}
           {swaps.length > 0 ? (
             <>
               <h2 className={styles.section}>Swapped, numbers owed</h2>
@@ -110,14 +129,23 @@ export function Checks() {
               />
             </>
           ) : null}
-          <h2 className={styles.section}>Found wrong and not settled</h2>
+          <h2 className={styles.section}>
+            Found wrong and not settled
+            {worst ? (
+              <Action weight="quiet" hint="c" onClick={() => photograph(worst)}>
+                Add a photo
+              </Action>
+            ) : null}
+          </h2>
           {defects.data && defects.data.rows.length > 0 ? (
             <RowTable
-              label="Found wrong and not settled"
+              label="Found wrong and not settled; c adds a photo to the one that has the focus"
               columns={DEFECTS}
               rows={defects.data.rows}
               keyOf={d => d.id}
               onOpen={settle}
+              onActive={d => setDefect(d.id)}
+              isOpen={d => d.id === worst?.id}
             />
           ) : (
             <p className={styles.soft}>Nothing.</p>
@@ -242,6 +270,14 @@ const HOLDERS: readonly TableColumn<CarryHolder>[] = [
   },
 ];
 
+/** Only where something is noted. */
+const PACE: TableColumn<CarryHolder> = {
+  key: 'pace',
+  head: 'Pace',
+  figure: true,
+  cell: h => (h.last?.haste ? `${h.last.haste.secondsPerLine} s a line` : ''),
+};
+
 const DEFECTS: readonly TableColumn<DefectLine>[] = [
   { key: 'since', head: 'Since', figure: true, cell: d => dateText(d.since) },
   { key: 'name', head: 'Unit', cell: d => <strong className={styles.oneLine}>{d.name}</strong> },
@@ -259,7 +295,22 @@ const DEFECTS: readonly TableColumn<DefectLine>[] = [
     ),
   },
   { key: 'now', head: 'Now', cell: d => (d.condition ? <ConditionWord condition={d.condition} /> : null) },
-  { key: 'note', head: 'Note', cell: d => d.note ?? '' },
+  {
+    key: 'note',
+    head: 'Note',
+    cell: d => (
+      <>
+        {d.note ?? ''}
+        <Photos
+          shots={d.photos.map(photo => ({
+            photo,
+            of: `${d.name}, ${d.what}: ${d.kind}`,
+            told: d.note ?? '',
+          }))}
+        />
+      </>
+    ),
+  },
   { key: 'by', head: 'By', cell: d => <span className={styles.oneLine}>{d.foundBy ?? '–'}</span> },
 ];
 

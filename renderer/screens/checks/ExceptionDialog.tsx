@@ -9,12 +9,15 @@ import {
   type NextStep,
   usualNext,
 } from '../../../domain/checkoffs/marks.ts';
+import { photosWords } from '../../../domain/photos.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { OneOf, TextField } from '../../parts/form/fields.tsx';
 import formStyles from '../../parts/form/form.module.css';
 import { PlaceField } from '../../parts/form/PlaceField.tsx';
+import type { ChosenPhoto } from '../../parts/photos/chosen.ts';
+import { PhotosField } from '../../parts/photos/PhotosField.tsx';
 import { Picker } from '../../parts/picker/Picker.tsx';
 import styles from './checks.module.css';
 
@@ -24,7 +27,8 @@ interface ExceptionDialogProps {
   /** What was said of it already, to mend. */
   before: Exception | null;
   onClose: () => void;
-  onWrite: (exception: Exception) => void;
+  /** With the photos that were chosen now; what was said before names others. */
+  onWrite: (exception: Exception, chosen: readonly ChosenPhoto[]) => void;
 }
 
 const STEPS: readonly { value: NextStep; title: string }[] = [
@@ -49,6 +53,7 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
   const [spare, setSpare] = useState<string | null>(before?.with ?? null);
   const [to, setTo] = useState(before?.to ?? '');
   const [isKnown, setIsKnown] = useState(before ? before.defect !== null : known?.kind === kind);
+  const [chosenPhotos, setChosenPhotos] = useState<readonly ChosenPhoto[]>([]);
   const [problems, setProblems] = useState<readonly string[]>([]);
   const spares = useAsk(
     'item.spares',
@@ -62,6 +67,7 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
 
   const write = (event: FormEvent) => {
     event.preventDefault();
+    const photos = [...(before?.photos ?? []), ...chosenPhotos.map(c => c.photo)];
     const exception: Exception = {
       line: line.line,
       item,
@@ -73,10 +79,11 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
       with: next === 'swap' ? chosen : null,
       to: (next === 'swap' || next === 'move') && to !== '' ? to : null,
       defect: isKnown && known ? known.id : null,
+      ...(photos.length > 0 ? { photos } : {}),
     };
     const wrong = exceptionProblems(exception, line);
     setProblems(wrong);
-    if (wrong.length === 0) onWrite(exception);
+    if (wrong.length === 0) onWrite(exception, chosenPhotos);
   };
   const thingOptions = things.map(t => ({
     value: t.item,
@@ -157,6 +164,16 @@ export function ExceptionDialog({ line, kind, before, onClose, onWrite }: Except
             required={next === 'move'}
           />
         ) : null}
+        <PhotosField
+          label="Photos"
+          photos={chosenPhotos}
+          onChange={setChosenPhotos}
+          note={
+            before?.photos?.length
+              ? `${capital(photosWords(before.photos.length))} kept already. Or drop or paste a picture here.`
+              : undefined
+          }
+        />
         {problems.length > 0 ? (
           <div role="alert" className={styles.problems}>
             {problems.map(p => (

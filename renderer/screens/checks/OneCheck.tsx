@@ -3,6 +3,7 @@ import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CarriedThing, CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { allPresent, withException, withOperated, withoutLine } from '../../../domain/checkoffs/edit.ts';
+import { hasteWords } from '../../../domain/checkoffs/haste.ts';
 import {
   type Exception,
   isBySeal,
@@ -63,11 +64,12 @@ function Going({ page }: { page: CheckoffPage }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, where the screen begins; the page is keyed by its id.
   useEffect(() => rowOf(top.current, 'places', at)?.focus(), []);
 
+  // The focus moves with the key that leads on, not a frame later: the next key is for the row that was gone to.
   const goTo = (index: number) => {
     setAt(index);
     setActiveLine(null);
     setPane('places');
-    focusSoon(() => rowOf(top.current, 'places', index));
+    rowOf(top.current, 'places', index)?.focus();
   };
   /** The first line of a place that wants an entry of its own and has none. */
   const owedIn = (p: CheckoffPlace, mark: PlaceMark) => {
@@ -78,7 +80,7 @@ function Going({ page }: { page: CheckoffPage }) {
     if (!place) return;
     setPane('lines');
     setActiveLine(place.lines[index]?.line ?? null);
-    focusSoon(() => rowOf(top.current, 'lines', index));
+    rowOf(top.current, 'lines', index)?.focus();
   };
   const nextOpen = (from: number) => {
     const open = (i: number) => left.some(u => u.place === page.places[i]?.name);
@@ -244,6 +246,7 @@ function Going({ page }: { page: CheckoffPage }) {
           <span>begun {dateText(page.started)}</span>
           <span className={styles.soft}>{stateWords(page, marks.state)}</span>
         </p>
+        {page.haste ? <p className={styles.soft}>{hasteWords(page.haste)}</p> : null}
         {marks.problem ? <Notice problem={marks.problem} /> : null}
         {isDraft ? (
           <CodeBox
@@ -289,7 +292,8 @@ function Going({ page }: { page: CheckoffPage }) {
           asked={asked}
           before={found => marks.of(found.place).exceptions.find(e => e.line === found.line) ?? null}
           onClose={() => setAsked(null)}
-          onException={(l, exception) => {
+          onException={(l, exception, chosen) => {
+            marks.bring(chosen);
             marks.change(placeNameOf(page, l), mark => withException(mark, exception));
             setAsked(null);
           }}
@@ -342,11 +346,6 @@ function firstOpen(page: CheckoffPage): number {
     0,
     page.places.findIndex(p => p.name === first),
   );
-}
-
-/** Once the row is drawn, and a dialog that was open has given the focus back to where it came from. */
-function focusSoon(row: () => HTMLElement | null): void {
-  requestAnimationFrame(() => setTimeout(() => row()?.focus()));
 }
 
 function rowOf(top: HTMLElement | null, pane: 'places' | 'lines', index: number): HTMLElement | null {

@@ -10,6 +10,7 @@ import {
   type Unfinished,
 } from '../../../domain/checkoffs/marks.ts';
 import type { TableColumn } from '../../parts/grid/RowTable.tsx';
+import { Photos } from '../../parts/photos/Photos.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import styles from './checks.module.css';
 
@@ -91,9 +92,16 @@ function LineFound({ line, mark }: { line: CarryLineNow; mark: PlaceMark }) {
   return (
     <span className={styles.found}>
       {wrong.map(e => (
-        <b key={`${e.kind} ${e.item}`} className={styles.wrong}>
-          {exceptionWords(e, line)}
-        </b>
+        <span key={`${e.kind} ${e.item}`}>
+          <b className={styles.wrong}>{exceptionWords(e, line)}</b>
+          <Photos
+            shots={(e.photos ?? []).map(photo => ({
+              photo,
+              of: `${line.what}: ${e.kind}`,
+              told: e.note ?? '',
+            }))}
+          />
+        </span>
       ))}
       {operated.length > 0 ? (
         <span>

@@ -2,6 +2,7 @@
 import type { CarryHolder, CheckoffPage, DefectLine, OwedLine, SwapLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
+import { hasteWords } from '../../../domain/checkoffs/haste.ts';
 import type { Exception } from '../../../domain/checkoffs/marks.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
 import { dateText } from '../../parts/words/dates.tsx';
@@ -121,12 +122,15 @@ export function signForm(
   };
 }
 
-export function countersignForm(page: Pick<CheckoffPage, 'id' | 'name' | 'signedBy'>): DeedForm {
+export function countersignForm(page: Pick<CheckoffPage, 'id' | 'name' | 'signedBy' | 'haste'>): DeedForm {
   return {
     title: `Countersign the check-off of ${page.name}`,
     verb: 'Countersign',
     initial: { note: '' },
-    says: () => [`${page.signedBy ?? 'Somebody'} has signed it. Another officer countersigns.`],
+    says: () => [
+      `${page.signedBy ?? 'Somebody'} has signed it. Another officer countersigns.`,
+      ...(page.haste ? [hasteWords(page.haste)] : []),
+    ],
     rows: () => [[{ kind: 'text', key: 'note', title: 'Note' }]],
     deeds: filled => [
       { action: 'checkoff.countersign', body: body({ checkoff: page.id, note: filled.note }) },

@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { useId, useRef, useState } from 'react';
-import type { DepartmentFiles } from '../../../db/api.ts';
+import type { DepartmentFiles, PhotosKept } from '../../../db/api.ts';
+import { capital } from '../../../domain/capital.ts';
+import { photosWords } from '../../../domain/photos.ts';
 import { useAsk } from '../../api/ask.ts';
 import { answered, type ProblemError } from '../../api/problem.ts';
 import { host } from '../../api/transport.ts';
@@ -120,21 +122,48 @@ export function About() {
 }
 
 function Verdict({ verified: { verification, against } }: { verified: Verified }) {
-  const { ok, entries, firstBad } = verification;
-  if (ok)
+  const { entries, firstBad, photos } = verification;
+  if (!firstBad)
     return (
-      <p>
-        <strong>Whole.</strong> {counted(entries, 'entry', 'entries')} are what was written, each following
-        the one before
-        {against > 0
-          ? `, and ${against === 1 ? 'the head' : `the ${against} heads`} of the anchor ${against === 1 ? 'is' : 'are'} among them.`
-          : '.'}
-      </p>
+      <>
+        <p>
+          <strong>Whole.</strong> {counted(entries, 'entry', 'entries')} are what was written, each following
+          the one before
+          {against > 0
+            ? `, and ${against === 1 ? 'the head' : `the ${against} heads`} of the anchor ${against === 1 ? 'is' : 'are'} among them.`
+            : '.'}
+        </p>
+        <PhotosVerdict photos={photos} />
+      </>
     );
   return (
     <p className={styles.bad} role="alert">
-      <strong>Not whole.</strong> Entry {firstBad?.seq} of device {firstBad?.device}: {firstBad?.what} Keep
-      the file as it is for evidence and restore the last good backup.
+      <strong>Not whole.</strong> Entry {firstBad.seq} of device {firstBad.device}: {firstBad.what} Keep the
+      file as it is for evidence and restore the last good backup.
     </p>
+  );
+}
+
+/** What has become of the photos: their bytes lie beside the ledger, which holds their names. */
+function PhotosVerdict({ photos: { kept, damaged, missing } }: { photos: PhotosKept }) {
+  if (kept + missing.length === 0) return null;
+  return (
+    <>
+      {damaged.length > 0 ? (
+        <p className={styles.bad} role="alert">
+          <strong>{capital(photosWords(damaged.length))} damaged.</strong> The bytes are not what was kept
+          under {damaged.map(name => name.slice(0, 16)).join(', ')}. Keep the file as it is for evidence and
+          look for them in a backup.
+        </p>
+      ) : (
+        <p>{kept === 1 ? 'The photo is' : `All ${kept} photos are`} what was kept.</p>
+      )}
+      {missing.length > 0 ? (
+        <p>
+          {capital(photosWords(missing.length))} that entries name {missing.length === 1 ? 'has' : 'have'} not
+          come to this file: {missing.map(name => name.slice(0, 16)).join(', ')}.
+        </p>
+      ) : null}
+    </>
   );
 }

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import type { Problem, Verification } from '../../../db/api.ts';
+import type { Problem, Questions } from '../../../db/api.ts';
 import { readAnchor } from '../../../domain/anchors.ts';
 import { host } from '../../api/transport.ts';
 
 export interface Verified {
-  verification: Verification;
+  verification: Questions['ledger.verify']['gives'];
   /** How many heads of an anchor it was checked against. */
   against: number;
 }

@@ -5,7 +5,6 @@ import type { NoticeLine } from '../../../db/api-notices.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
-import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
@@ -21,7 +20,7 @@ export function Notices() {
   const notices = useAsk('notices.list', {}, { keep: true });
   const families = useAsk('vocabulary.list', {}).data?.families;
   const summary = useAsk('department.summary', {}).data;
-  const [form, setForm] = useState<DeedForm | null>(null);
+  const [entering, setEntering] = useState(false);
   const [active, setActive] = useState<string | null>(null);
   const top = useRef<HTMLDivElement>(null);
   const isRead = notices.data !== undefined;
@@ -31,7 +30,8 @@ export function Notices() {
   const rows = notices.data?.rows ?? [];
   const line = rows.find(n => n.id === active) ?? rows[0];
   const open = (notice: string) => void navigate({ to: '/notices/$notice', params: { notice } });
-  const enter = () => families && setForm(issueForm(families));
+  // The form opens once its words are read: a key that comes before them is not lost.
+  const enter = () => setEntering(true);
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/tagouts' }));
   useKeys('The list', [
     { key: 'n', label: 'Enter a recall or stop-use notice', run: enter },
@@ -78,11 +78,11 @@ export function Notices() {
           Back
         </Action>
       </footer>
-      {form && summary ? (
+      {entering && families && summary ? (
         <DeedDialog
-          form={form}
+          form={issueForm(families)}
           today={summary.today}
-          onClose={() => setForm(null)}
+          onClose={() => setEntering(false)}
           onDone={answer => {
             const [entered] = answer.entries;
             if (entered) open(entered);

@@ -4,11 +4,13 @@ import { useEffect, useRef, useState } from 'react';
 import type { ChainLine } from '../../../db/api-checks.ts';
 import { capital } from '../../../domain/capital.ts';
 import { STAGES, type Stage } from '../../../domain/chains/chain.ts';
+import { photosWords } from '../../../domain/photos.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { PhotoDialog, Photos, type Shot } from '../../parts/photos/Photos.tsx';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
@@ -32,6 +34,7 @@ export function TagOuts() {
   const chains = useAsk('chains.list', {}, { keep: true });
   const [stage, setStage] = useState<Stage | null>(null);
   const [active, setActive] = useState<string | null>(null);
+  const [looking, setLooking] = useState(false);
   const top = useRef<HTMLDivElement>(null);
   const isRead = chains.data !== undefined;
   useEffect(() => {
@@ -47,7 +50,9 @@ export function TagOuts() {
     setStage(known[at + 1] ?? null);
   };
   const toNotices = () => void navigate({ to: '/notices' });
+  const shots = line ? shotsOf(line) : [];
   useKeys('The list', [
+    ...(shots.length > 0 ? [{ key: 'o', label: 'Its photos', run: () => setLooking(true) }] : []),
     { key: 'f', label: 'The next stage alone, then all again', run: step },
     { key: 'n', label: 'Recalls and stop-use notices', run: toNotices },
   ]);
@@ -87,10 +92,16 @@ export function TagOuts() {
             </Action>
           </ThingActions>
         ) : null}
+        {shots.length > 0 ? (
+          <Action weight="quiet" hint="o" onClick={() => setLooking(true)}>
+            {capital(photosWords(shots.length))}
+          </Action>
+        ) : null}
         <Action weight="quiet" hint="n" onClick={toNotices}>
           Notices
         </Action>
       </footer>
+      {looking && shots.length > 0 ? <PhotoDialog shots={shots} onClose={() => setLooking(false)} /> : null}
     </div>
   );
 }
@@ -127,6 +138,15 @@ const COLUMNS: readonly TableColumn<ChainLine>[] = [
   },
 ];
 
+/** The photos of a step, each with what it is of; and those of the whole chain, the latest first. */
+const shotsOfStep = (line: ChainLine, step: ChainLine['steps'][number]): Shot[] =>
+  step.photos.map(photo => ({
+    photo,
+    of: `${line.number}, ${step.what}`,
+    told: `${dateText(step.on)}${step.byName ? `, ${step.byName}` : ''}`,
+  }));
+const shotsOf = (line: ChainLine): Shot[] => line.steps.flatMap(step => shotsOfStep(line, step)).reverse();
+
 /** The chain of one thing, step by step, and what comes next. */
 function Steps({ line }: { line: ChainLine }) {
   return (
@@ -147,6 +167,7 @@ function Steps({ line }: { line: ChainLine }) {
             <time dateTime={step.on}>{dateText(step.on)}</time>
             <span>{step.what}</span>
             {step.byName ? <span className={styles.soft}>{step.byName}</span> : null}
+            <Photos shots={shotsOfStep(line, step)} />
           </li>
         ))}
       </ol>

@@ -1,19 +1,22 @@
 import type { UseQueryResult } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { HistoryLine, ItemPage } from '../../../db/api.ts';
+import { capital } from '../../../domain/capital.ts';
+import { photosWords } from '../../../domain/photos.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { voidForm } from '../../parts/deeds/voidForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
-import { DateText, momentText, whenText } from '../../parts/words/dates.tsx';
+import { PhotoDialog, Photos, type Shot } from '../../parts/photos/Photos.tsx';
+import { DateText, dateText, momentText, whenText } from '../../parts/words/dates.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './thing.module.css';
 
 type History = UseQueryResult<HistoryLine[]>;
 
-const columnsIn = (zone: string): readonly TableColumn<HistoryLine>[] => [
+const columnsIn = (number: string, zone: string): readonly TableColumn<HistoryLine>[] => [
   { key: 'on', head: 'On', figure: true, cell: l => <DateText date={l.effective} /> },
   {
     key: 'what',
@@ -26,6 +29,7 @@ const columnsIn = (zone: string): readonly TableColumn<HistoryLine>[] => [
             void since {whenText(l.voided.on, zone)}: {l.voided.why}
           </span>
         ) : null}
+        <Photos shots={shotsOf(number, l)} />
       </>
     ),
   },
@@ -37,20 +41,36 @@ const columnsIn = (zone: string): readonly TableColumn<HistoryLine>[] => [
   { key: 'recorded', head: 'Entered', figure: true, cell: l => momentText(l.recordedAt, zone) },
 ];
 
+/** The photos of a record, each with what it is of. */
+const shotsOf = (number: string, line: HistoryLine): Shot[] =>
+  line.photos.map(photo => ({
+    photo,
+    of: `${number}, ${line.what}${line.voided ? ' (void)' : ''}`,
+    told: `${dateText(line.effective)}${line.byName ? `, ${line.byName}` : ''}`,
+  }));
+
 /** Everything the ledger says of it, the latest first; a mistake is voided in the open. */
-export function Records({ history }: { history: History }) {
+export function Records({ number, history }: { number: string; history: History }) {
   const { today = '', zone = 'UTC' } = useAsk('department.summary', {}).data ?? {};
   const [voiding, setVoiding] = useState<HistoryLine | null>(null);
   const lines = history.data;
   const last = lines?.find(l => l.voided === null) ?? null;
+  const [looking, setLooking] = useState<readonly Shot[]>([]);
+  const shots = (lines ?? []).flatMap(l => shotsOf(number, l));
   useKeys('One thing', [
     { key: 'v', label: 'Void the last record, or the one that has the focus', run: () => setVoiding(last) },
+    ...(shots.length > 0 ? [{ key: 'o', label: 'Its photos', run: () => setLooking(shots) }] : []),
   ]);
   return (
     <section aria-label="Every record">
       <h2>
         Every record
         <span className={styles.hint}>
+          {shots.length > 0 ? (
+            <Action weight="quiet" hint="o" onClick={() => setLooking(shots)}>
+              {capital(photosWords(shots.length))}
+            </Action>
+          ) : null}
           <Action weight="quiet" hint="v" disabled={last === null} onClick={() => setVoiding(last)}>
             Void the last one
           </Action>
@@ -65,17 +85,23 @@ export function Records({ history }: { history: History }) {
       {lines && lines.length > 0 ? (
         <RowTable
           label="Every record; v voids the one that has the focus"
-          columns={columnsIn(zone)}
+          columns={columnsIn(number, zone)}
           rows={lines}
           keyOf={l => l.fact}
           isFaint={l => l.voided !== null}
           onKey={(line, key) => {
+            // Enter on a record that has photos opens them; another has nothing to open.
+            if (key === 'Enter' && line.photos.length > 0) {
+              setLooking(shotsOf(number, line));
+              return true;
+            }
             if (key !== 'v' || line.voided) return false;
             setVoiding(line);
             return true;
           }}
         />
       ) : null}
+      {looking.length > 0 ? <PhotoDialog shots={looking} onClose={() => setLooking([])} /> : null}
       {voiding ? (
         <DeedDialog
           form={voidForm(voiding.fact, voiding.what)}

@@ -117,7 +117,7 @@ function Thing({ page, duty }: { page: ItemPage; duty: string | undefined }) {
             />
             {page.cylinder ? <Cylinder judgment={page.cylinder} /> : null}
             <Meters item={item} number={page.number} isRig={page.family === RIG_FAMILY} />
-            <Records history={history} />
+            <Records number={page.number} history={history} />
           </div>
           <div className={styles.right}>
             <Identity page={page} />

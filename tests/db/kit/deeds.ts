@@ -3,6 +3,7 @@
 import { all } from '../../../db/store/statements.ts';
 import { SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { aHose, type Ground, type TestDepartment } from './department.ts';
+import { png, sent, sha256Of } from './pictures.ts';
 
 export interface ReadyDeed {
   action: string;
@@ -77,6 +78,8 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     d.must('kit.seal', { item, seal: `${++n}`, counts: [{ line: content, amount: 2 }], on: '2026-11-01' });
     return item;
   };
+  const picture = png(++n);
+  d.must('photo.add', { of: hose(), photos: ['#0'] }, { attachments: [sent(picture)] });
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -143,6 +146,7 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('item.retire', { item: hose(), reason: 'Worn' }),
     deed('item.dispose', { item: hose(), how: 'Cut up' }),
     deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
+    deed('photo.add', { of: hose(), photos: [sha256Of(picture)], note: 'The stencil' }),
     deed('item.searched', { item: after('item.missing', {}), where: 'Hosebed of Engine 31' }),
     deed('item.handOver', { item: after('item.hold', { reason: 'Burst' }), to: 'Evidence locker' }),
     deed('carry.set', {

@@ -4,7 +4,7 @@
  * it then is, so that a failing history can be shrunk step by step; what is refused is passed over.
  */
 import fc from 'fast-check';
-import type { Deed } from '../../../db/api.ts';
+import type { AttachmentSent, Deed } from '../../../db/api.ts';
 import { all, type Db } from '../../../db/store/statements.ts';
 import { type Day, dayOf, dayText } from '../../../domain/calendar/day.ts';
 import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
@@ -14,6 +14,7 @@ import type { TestDepartment } from './department.ts';
 import { kitDeedOf } from './kit-histories.ts';
 import { noticeDeedOf } from './notice-histories.ts';
 import { TRACKED } from './opening.ts';
+import { png, sent, sha256Of } from './pictures.ts';
 import { stockDeedOf } from './stock-histories.ts';
 
 /** Kinds of steps, each as often as it stands here. */
@@ -31,7 +32,7 @@ const KINDS = [
   'oweRetest',
   ...Array(3).fill('return'),
   'hold',
-  ...Array(5).fill('release'),
+  ...Array(6).fill('release'),
   ...Array(2).fill('missing'),
   ...Array(3).fill('found'),
   'retire',
@@ -46,6 +47,7 @@ const KINDS = [
   'agency',
   ...Array(4).fill('searched'),
   'handOver',
+  ...Array(2).fill('photo'),
   ...Array(3).fill('carry'),
   ...Array(5).fill('checkoff'),
   ...Array(9).fill('mark'),
@@ -152,7 +154,7 @@ export function perform(d: TestDepartment, act: Act): void {
   }
   // Without the deed that is refused, until the rest is taken; one that counted on it is then refused itself.
   while (deeds.length > 0) {
-    const answer = d.act(deeds);
+    const answer = d.act(deeds, { attachments: picturesIn(deeds) });
     if (answer.ok) return;
     deeds.splice(answer.error.deed ?? 0, 1);
   }
@@ -214,6 +216,10 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
             on,
           });
     case 'tagOut':
+      return onItem(s.kind, {
+        reason: `Reason ${s.b % 5}`,
+        ...(s.c % 2 === 0 ? { photos: [sha256Of(pictureOf(s))] } : {}),
+      });
     case 'limit':
     case 'hold':
     case 'retire':
@@ -309,6 +315,10 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
       const held = inCondition(db, 'held for investigation', s);
       return held === undefined ? null : deed('item.handOver', { item: held, to: 'The chief', on });
     }
+    case 'photo': {
+      const of = s.c % 3 === 0 ? at(idsOf(db, 'defect'), s.a) : item;
+      return of === undefined ? null : deed('photo.add', { of, on, photos: [sha256Of(pictureOf(s))] });
+    }
     case 'carry':
     case 'checkoff':
     case 'mark':
@@ -341,6 +351,16 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
       return voidOf(db, s);
   }
   return null;
+}
+
+/** Few pictures, so that one is named by several deeds. */
+const PICTURES = [0, 1, 2, 3, 4].map(n => png(n));
+const pictureOf = (s: Step): Buffer => at(PICTURES, s.b) ?? png(0);
+
+/** The pictures that deeds name, as an act brings them: each once, whether the file has it already or not. */
+function picturesIn(deeds: readonly Deed[]): AttachmentSent[] {
+  const named = new Set(deeds.flatMap(d => (d.body.photos ?? []) as string[]));
+  return PICTURES.filter(p => named.has(sha256Of(p))).map(p => sent(p));
 }
 
 /** Void a fact, an entry or a batch, mostly one of the last. */

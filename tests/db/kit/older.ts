@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
-import { guard } from '../../../db/store/guards.ts';
 import { migrationsFolder } from '../../../db/store/migrate.ts';
 import { APPLICATION_ID, settings } from '../../../db/store/open.ts';
 
@@ -62,7 +61,12 @@ export function olderFile(folder: string, name: string, count: number, source: s
     }
   })();
   db.exec('DETACH source');
-  guard(db);
+  for (const table of ['entries', 'arrivals', 'attachments'].filter(name => tables.includes(name)))
+    for (const deed of ['UPDATE', 'DELETE'])
+      db.exec(
+        `CREATE TRIGGER "${table}_no_${deed.toLowerCase()}" BEFORE ${deed} ON "${table}"
+         BEGIN SELECT RAISE(ABORT, 'The ledger is only added to: correct it with another entry.'); END`,
+      );
   db.pragma(`user_version = ${count}`);
   db.close();
   return file;

@@ -23,6 +23,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
           { key: 'l', does: 'its carry list' },
           { key: 't', does: 'its last signed check-off' },
           { key: 'k', does: 'kits: seals, contents, dates' },
+          { key: 'c', does: 'a photo of what was found wrong: the one chosen below, else the oldest' },
           {
             key: 'x',
             does: 'many swapped at once: twelve down, twelve up, numbers owed until they are read',
@@ -76,6 +77,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         list: [
           'A draft is kept as you go, place by place, and can be gone on with on another day or at another seat. Two people at two places do not overwrite each other; of one place nobody overwrites what he has not seen.',
           'Marking a draft asks no PIN, for nothing takes effect; signing does. Whoever signed does not countersign.',
+          'Under Department, Settings, haste can be noted: a check-off gone through in fewer seconds a line than the department has set, by the start and finish on its sheet, is told to whoever countersigns. It is off until it is set; it is never a finding and does not touch readiness.',
           'After the signature nothing of it is changed: a mistake is corrected in the open.',
         ],
       },
@@ -173,6 +175,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         ],
         keys: [
           { key: 'f', does: 'one stage after the other, then all again' },
+          { key: 'o', does: 'the photos of the one that is chosen' },
           { key: 'n', does: 'recalls and stop-use notices' },
         ],
       },

@@ -191,6 +191,7 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
         ],
         keys: [
           { key: 'v', does: 'void the last record, or the one that has the focus' },
+          { key: 'o', does: 'its photos' },
           { key: 'a', does: 'all that can be done to it' },
         ],
       },

@@ -66,6 +66,37 @@ export const WORKING_PAGES: readonly HelpPage[] = [
     ],
   },
   {
+    id: 'photos',
+    title: 'Photos',
+    group: GROUP,
+    lead: 'A picture says what a crack looked like. Photos go with the deed that tells of it, and stay with it.',
+    sections: [
+      {
+        heading: 'Putting them in',
+        says: [
+          'Forms that tell of what is wrong or what was done have a field for photos: a tag-out, a limit, a report that something is missing, a record, an exception of a check-off. Under All on a thing, and beside what a check-off found wrong, photos are added afterwards.',
+          'Tab leads to the field and Enter chooses files; a picture can also be dropped or pasted while the form is open. JPEG, PNG and WebP are read, twenty with one deed.',
+        ],
+      },
+      {
+        heading: 'What is kept',
+        says: [
+          'Before it is sent, a picture is drawn anew, at most 1600 pixels long. What the camera wrote into its file is thereby dropped: where it was taken, when, and with which phone. What is in the picture stays: look for faces, names and plates before you choose it.',
+          'The bytes lie in the department’s file, so a backup holds them. The ledger names each photo by the hash of its bytes: one that was changed is found by the check, and is not shown.',
+          'A photo is never taken out again. Where it stands with the wrong thing, void the record: it stays there struck through, and counts no more.',
+        ],
+      },
+      {
+        heading: 'Seeing them',
+        says: [
+          'They stand small in a thing’s records, in the steps of its tag-out and beside what a check-off found. Enter opens one large, the arrows lead to the others, Esc closes it. A printed history has them at its end.',
+          'An entry that came from another device may have come without its photo; then it says so in its place.',
+        ],
+        keys: [{ key: 'o', does: 'its photos, on a thing’s page and in Tag-outs' }],
+      },
+    ],
+  },
+  {
     id: 'words',
     title: 'Words we use',
     group: GROUP,
@@ -171,7 +202,7 @@ export const WORKING_PAGES: readonly HelpPage[] = [
         heading: 'A chain that can be checked',
         says: [
           'Each entry carries a hash of its exact bytes, and names the hash of the one before. A changed byte, a missing entry, a broken order is found by the check and named.',
-          'Opening a file checks the last entries at once and the whole chain in the background.',
+          'Opening a file checks the last entries at once and the whole chain in the background. Photos are checked with Verify.',
         ],
       },
       {
