@@ -6,6 +6,7 @@ import { checkoffSign } from './checkoff-sign.ts';
 import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
+import { cylinderFill } from './fills.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import { noteClose, noteWrite } from './notes.ts';
 import { noticeExpect, noticeSettle } from './notice-things.ts';
@@ -53,6 +54,7 @@ const LIST: readonly Action[] = [
   condition.itemRetire,
   condition.itemDispose,
   recordAdd,
+  cylinderFill,
   departmentAmend,
   memberAmend,
   agencyAmend,

@@ -40,6 +40,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');
   for (const key of ofKind('stock')) deriveStock(db, key);
   if (ofKind('stock').length > 0) keys.add('supply');
+  if (ofKind('fill').length > 0) keys.add('fills');
   const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);

@@ -8,6 +8,8 @@ import { departmentPage, departmentSummary, membersList, placesList } from './de
 import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
 import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
+import { fillCheck } from './fill-check.ts';
+import { fillsList } from './fills.ts';
 import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
@@ -76,6 +78,8 @@ const LIST = [
   supplyReorder,
   supplyShelf,
   supplyHistory,
+  fillCheck,
+  fillsList,
   paperMake,
 ] as unknown as Question[];
 

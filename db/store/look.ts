@@ -9,7 +9,15 @@ import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
-import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } from '../caches/facts.ts';
+import {
+  asItemFacts,
+  factsOf,
+  factsUntil,
+  identityOf,
+  memberOf,
+  type PlainFact,
+  tellerOf,
+} from '../caches/facts.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
@@ -72,6 +80,10 @@ export function lookInto(
         : null;
     },
     item,
+    itemAsOf(id, at) {
+      const key = thingKey(db, id);
+      return key === undefined ? null : derive(asItemFacts(factsUntil(db, key, at)), readBook(db));
+    },
     withNumber(family, number) {
       const cached = all<{ id: string }>(
         db,

@@ -31,8 +31,13 @@ function saidBy(fact: Fact, rated_psi: number | null, nameOf: (place: string) =>
     return /\bfull\b/i.test(name) ? 'full' : null;
   }
   if (fact.kind !== 'record' || fact.values.outcome === 'not completed') return null;
-  if (fact.values.activity === 'recharge') return fact.values.outcome === 'pass' ? 'full' : null;
-  const gauge = fact.values.readings?.gauge_psi;
+  const byGauge = judged(fact.values.readings?.gauge_psi, rated_psi);
+  if (fact.values.activity !== 'recharge') return byGauge;
+  // A fill that says what it was filled to may have stopped short.
+  return fact.values.outcome === 'pass' ? (byGauge ?? 'full') : null;
+}
+
+function judged(gauge: unknown, rated_psi: number | null): FillState | null {
   if (rated_psi === null || rated_psi <= 0 || (typeof gauge !== 'number' && typeof gauge !== 'string'))
     return null;
   if (!/^\d+(\.\d+)?$/.test(String(gauge))) return null;

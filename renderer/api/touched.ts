@@ -17,6 +17,9 @@ const NOTICES: readonly QuestionName[] = ['notices.list', 'notice.page'];
 /** Counted stock, told from its own facts. */
 const SUPPLY: readonly QuestionName[] = ['supply.list', 'supply.reorder', 'supply.history'];
 
+/** May a bottle be filled, and what was filled: held against the things as they are now. */
+const FILLS: readonly QuestionName[] = ['fill.check', 'fills.list'];
+
 /** How units and rigs stand: told from things, their dates, their places and their check-offs. */
 const STANDING: readonly QuestionName[] = [
   'readiness.now',
@@ -24,6 +27,7 @@ const STANDING: readonly QuestionName[] = [
   'rig.page',
   'item.spares',
   'supply.shelf',
+  ...FILLS,
   ...CHECKS,
 ];
 
@@ -73,7 +77,16 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   notices: NOTICES,
   checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
   supply: SUPPLY,
-  members: ['members.list', 'search.all', 'notes.list', 'item.history', 'supply.history', ...NOTICES],
+  fills: FILLS,
+  members: [
+    'members.list',
+    'search.all',
+    'notes.list',
+    'item.history',
+    'supply.history',
+    'fills.list',
+    ...NOTICES,
+  ],
   rulebook: [
     'rulebook.list',
     'rulebook.trial',

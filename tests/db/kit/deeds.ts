@@ -133,6 +133,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('item.retire', { item: hose(), reason: 'Worn' }),
     deed('item.dispose', { item: hose(), how: 'Cut up' }),
     deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
+    deed('cylinder.fill', {
+      item: d.must('item.receive', { family: 'cylinder', number: `C-${++n}`, place: g.rack }),
+      to_psi: 4500,
+    }),
     deed('item.searched', { item: after('item.missing', {}), where: 'Hosebed of Engine 31' }),
     deed('item.handOver', { item: after('item.hold', { reason: 'Burst' }), to: 'Evidence locker' }),
     deed('carry.set', {
