@@ -31,6 +31,8 @@ export interface Look {
   itemAsOf(id: string, at: When): Derived | null;
   /** Living things of a family with this number. */
   withNumber(family: string, number: string): string[];
+  /** Living things of a family that lie in a place. */
+  lyingIn(place: string, family: string): string[];
   agency(id: string): { name: string; rin: string | null } | null;
   /** Whether a place is a rig. */
   rig(id: string): boolean;

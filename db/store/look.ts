@@ -98,6 +98,24 @@ export function lookInto(
         return known?.number === number && known.condition !== 'retired' && known.condition !== 'disposed';
       });
     },
+    lyingIn(place, family) {
+      const cached = all<{ id: string }>(
+        db,
+        `SELECT t.id FROM items i JOIN things t ON t.key = i.key
+         WHERE i.place_key = (SELECT key FROM things WHERE id = ?) AND i.family = ? ORDER BY t.id`,
+        place,
+        family,
+      ).map(r => r.id);
+      return [...new Set([...cached, ...touchedOf('item')])].filter(id => {
+        const known = item(id);
+        return (
+          known?.family === family &&
+          known.place?.place === place &&
+          known.condition !== 'retired' &&
+          known.condition !== 'disposed'
+        );
+      });
+    },
     agency(id) {
       const agency = identity(id, 'agency');
       return agency ? { name: String(agency.name), rin: (agency.rin as string | null) ?? null } : null;
