@@ -19,6 +19,7 @@ import { all as allRows, one } from '../store/statements.ts';
 import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { notesOf } from './notes.ts';
+import { type AirTold, airOfRigs, airReason } from './readiness-air.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
 import { linesOfUnits, NO_LINES, OF_NO_THING, shortageReason, type UnitLines } from './readiness-lines.ts';
 import { rigConditions } from './rigs.ts';
@@ -70,8 +71,17 @@ export function tellReadiness(
   const most = asked === null ? REASONS_EACH : Number.POSITIVE_INFINITY;
   // A fix is computed over the whole department, whoever asks for it.
   const lines = linesOfUnits(asking, all, on);
+  const air = airOfRigs(asking, known, book, on);
   const told = units.map(unit =>
-    readinessOf(asking, { unit, known, conditions, book, most, lines: lines.get(unit.id) ?? NO_LINES }),
+    readinessOf(asking, {
+      unit,
+      known,
+      conditions,
+      book,
+      most,
+      lines: lines.get(unit.id) ?? NO_LINES,
+      air: air.get(unit.rig?.key ?? -1) ?? [],
+    }),
   );
   if (asked !== null) {
     const unready = told.filter(u => u.verdict === 'not ready');
@@ -140,29 +150,34 @@ interface Judging {
   book: Book;
   /** What it lacks of its carry list. */
   lines: UnitLines;
+  /** What its cylinders tell of its seats. */
+  air: readonly AirTold[];
   /** How many reasons are told. */
   most: number;
 }
 
 function readinessOf(
   asking: Asking,
-  { unit, known, conditions, book, most, lines: { shortages } }: Judging,
+  { unit, known, conditions, book, most, lines: { shortages }, air }: Judging,
 ): UnitReadiness {
   const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
   const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
   const ofRig = rigReasons(unit, rigState);
+  // What is of the rig as a whole and of no one thing on it.
+  const ofNoThing = [...ofRig, ...shortages, ...air];
   const verdict = verdictOf({
     hasRig: unit.rig !== null,
     things: onRig.things,
     lastSeen: onRig.lastSeen,
-    effects: [...ofRig, ...shortages, ...onRig.findings].map(f => f.effect),
+    effects: [...ofNoThing, ...onRig.findings].map(f => f.effect),
   });
   const count = (effect: WhenLate) =>
-    [...ofRig, ...shortages, ...onRig.findings].filter(f => f.effect === effect).length;
+    [...ofNoThing, ...onRig.findings].filter(f => f.effect === effect).length;
   const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
   // What is lacking comes before what is late of the same weight.
   const weighed = [
     ...shortages.map(s => ({ effect: s.effect, tell: () => shortageReason(s, unit.rig?.name ?? null) })),
+    ...air.map(a => ({ effect: a.effect, tell: () => airReason(a, unit.rig?.name ?? '') })),
     ...[...onRig.findings]
       .sort(byWeight)
       .map(f => ({ effect: f.effect, tell: () => reasonOf(asking, book, f) })),
@@ -177,7 +192,7 @@ function readinessOf(
     says: says(
       verdict,
       thingsByEffect(
-        [...ofRig, ...shortages].map(f => f.effect),
+        ofNoThing.map(f => f.effect),
         onRig.findings,
       ),
       unit.rig !== null,
@@ -269,7 +284,7 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
   };
 }
 
-/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig and each line that is short are one. */
+/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig, each line that is short and its air are one. */
 function thingsByEffect(ofRig: readonly WhenLate[], findings: readonly Finding[]): UnitReadiness['byEffect'] {
   const gravest = new Map<number, WhenLate>();
   for (const { item, effect } of findings) {
