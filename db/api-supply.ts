@@ -162,6 +162,8 @@ export interface FillLog {
   against: number;
   pulled: number;
   rows: FillLine[];
+  /** Every compressor and fill station there is, to name one with the next fill. */
+  compressors: { item: string; number: string; what: string; station: string | null }[];
 }
 
 export interface FillLogFilter {

@@ -8,23 +8,29 @@ import { day, dayAsked, textOrNull } from './fields.ts';
 import { memberNames } from './notes.ts';
 import { type Asking, question } from './types.ts';
 
+/** What the log is narrowed by, for whoever prints it too. */
+export const fillLogFields = {
+  from: day.optional(),
+  to: day.optional(),
+  station: z.string().max(200).optional(),
+  compressor: z.string().max(80).optional(),
+  text: z.string().max(200).optional(),
+  against: z.boolean().optional(),
+};
+
 export const fillsList = question({
   name: 'fills.list',
   title:
     'The fill log, the latest first: by days, station, compressor or words, or only what was told against',
   schema: z.strictObject({
-    from: day.optional(),
-    to: day.optional(),
-    station: z.string().max(200).optional(),
-    compressor: z.string().max(80).optional(),
-    text: z.string().max(200).optional(),
-    against: z.boolean().optional(),
+    ...fillLogFields,
     limit: z.number().int().min(1).max(100_000).optional(),
   }) as unknown as z.ZodType<FillLogFilter>,
   answer(asking, args): FillLog {
     const to = args.to ?? (textOrNull(dayAsked(asking, undefined)) as string);
     const words = (args.text ?? '').toLowerCase().split(/\s+/).filter(Boolean);
-    const lines = linesOf(asking, args.from ?? '', to).filter(
+    const compressors = compressorsOf(asking);
+    const lines = linesOf(asking, args.from ?? '', to, compressors).filter(
       l =>
         (args.station === undefined || l.station === args.station) &&
         (args.compressor === undefined ||
@@ -39,6 +45,7 @@ export const fillsList = question({
       against: lines.filter(l => l.against.some(a => a.effect !== 'note')).length,
       pulled: lines.filter(l => l.pulled).length,
       rows: lines.slice(0, args.limit ?? 2000),
+      compressors: compressors.filter(c => c.living === 1).map(({ living: _living, ...c }) => c),
     };
   },
   example: { from: '2026-11-01', to: '2026-11-25' },
@@ -82,17 +89,22 @@ interface Told {
   fill?: { compressor: string | null; hydroDate: string | null; against: AgainstFill[]; pulled: boolean };
 }
 
-/** Fills of days, and of partial dates that touch them; the latest first. */
-function linesOf(asking: Asking, from: string, to: string): FillLine[] {
-  const names = memberNames(asking);
-  const compressors = new Map(
-    all<{ item: string; number: string; station: string | null }>(
-      asking.db,
-      `SELECT t.id AS item, i.number, s.name AS station FROM items i JOIN things t ON t.key = i.key
-       LEFT JOIN places p ON p.key = i.place_key LEFT JOIN places s ON s.key = p.station
-       WHERE i.family = 'compressor'`,
-    ).map(c => [c.item, c]),
+type Compressor = FillLog['compressors'][number] & { living: number };
+
+function compressorsOf(asking: Asking): Compressor[] {
+  return all<Compressor>(
+    asking.db,
+    `SELECT t.id AS item, i.number, i.what, s.name AS station,
+       i.condition NOT IN ('retired', 'disposed') AS living
+     FROM items i JOIN things t ON t.key = i.key LEFT JOIN places p ON p.key = i.place_key
+     LEFT JOIN places s ON s.key = p.station WHERE i.family = 'compressor' ORDER BY i.number_sort`,
   );
+}
+
+/** Fills of days, and of partial dates that touch them; the latest first. */
+function linesOf(asking: Asking, from: string, to: string, compressors: readonly Compressor[]): FillLine[] {
+  const names = memberNames(asking);
+  const byId = new Map(compressors.map(c => [c.item, c]));
   const inDays = `f.voided_at IS NULL AND substr(f.effective, 1, 10) <= :to
     AND f.effective >= substr(:from, 1, min(10, length(f.effective)))`;
   return all<Row>(
@@ -112,7 +124,7 @@ function linesOf(asking: Asking, from: string, to: string): FillLine[] {
   ).map((row): FillLine => {
     const told = JSON.parse(row.values) as Told;
     const { fill, readings = {} } = told;
-    const compressor = fill?.compressor ? compressors.get(fill.compressor) : undefined;
+    const compressor = fill?.compressor ? byId.get(fill.compressor) : undefined;
     const toldBy = row.by === null ? '' : (names.get(row.by) ?? row.by);
     return {
       entry: row.entry,
