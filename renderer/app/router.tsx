@@ -13,6 +13,7 @@ import { OneCheck } from '../screens/checks/OneCheck.tsx';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
+import { Fills } from '../screens/fills/Fills.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
 import { Look } from '../screens/look/Look.tsx';
 import { Notices } from '../screens/notices/Notices.tsx';
@@ -130,6 +131,7 @@ const notice = createRoute({
   },
 });
 const supply = createRoute({ getParentRoute: () => root, path: '/supply', component: Supply });
+const fills = createRoute({ getParentRoute: () => root, path: '/fills', component: Fills });
 
 const carry = createRoute({
   getParentRoute: () => root,
@@ -157,6 +159,7 @@ export function createScreens() {
       notices,
       notice,
       supply,
+      fills,
       due,
       thing,
       sheets,

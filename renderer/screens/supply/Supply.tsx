@@ -1,4 +1,5 @@
 import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { SupplyLine } from '../../../db/api-supply.ts';
 import { useAsk } from '../../api/ask.ts';
@@ -30,6 +31,7 @@ const keyOf = (l: SupplyLine) => `${l.stock} ${l.place ?? ''}`;
 /** What have we on the shelf? Counted stock by place, what to order, and the spares that stand ready. */
 export function Supply() {
   useDocumentTitle('Supply · Baybook');
+  const navigate = useNavigate();
   const list = useAsk('supply.list', {}, { keep: true });
   const summary = useAsk('department.summary', {}).data;
   const members = useAsk('members.list', {}).data ?? [];
@@ -67,10 +69,12 @@ export function Supply() {
     const at = tables.findIndex(t => t.contains(document.activeElement));
     tables[(at + 1) % tables.length]?.querySelector<HTMLElement>('tbody tr[tabindex="0"]')?.focus();
   };
+  const toFills = () => void navigate({ to: '/fills' });
   useKeys('The list', [
     { key: 'n', label: 'A new kind of stock', run: add },
     { key: 'f', label: 'Short ones alone, expired ones, and so on; then all again', run: step },
     { key: 'l', label: 'The next table: to order, ready spares, and back', run: nextTable },
+    { key: 'b', label: 'Bottles: may one be filled, and the fill log', run: toFills },
   ]);
   useKeys(
     'The stock',
@@ -151,6 +155,9 @@ export function Supply() {
         ) : null}
         <Action weight="quiet" hint="l" onClick={nextTable}>
           Next table
+        </Action>
+        <Action weight="quiet" hint="b" onClick={toFills}>
+          Fill log
         </Action>
         <PrintAction paper={{ paper: 'reorder list' }} label="Reorder list" />
       </footer>
