@@ -66,18 +66,21 @@ export function airOfRigs(
   );
 }
 
-/** Cylinders that something blocks or limits, other than that they want filling: that is what is counted here. */
+/**
+ * Cylinders whose dates block or limit. Not those that want filling: that is what is counted here; nor by condition,
+ * which tells by itself what serves.
+ */
 function outOf(known: ReadonlyMap<number, RigKnown>, book: Book): Set<number> {
-  const refilled = new Set(
+  const stops = new Set(
     (book.versions.get('cylinder') ?? [])
       .map(v => v.requirement)
-      .filter(r => r.activity === 'recharge')
+      .filter(r => r.activity !== 'recharge')
       .map(r => r.id),
   );
   const out = new Set<number>();
   for (const { findings } of known.values())
     for (const { item, effect, requirement } of findings)
-      if (effect !== 'notes' && (requirement === null || !refilled.has(requirement))) out.add(item);
+      if (effect !== 'notes' && requirement !== null && stops.has(requirement)) out.add(item);
   return out;
 }
 

@@ -165,24 +165,26 @@ function readinessOf(
   const ofRig = rigReasons(unit, rigState);
   // What is of the rig as a whole and of no one thing on it.
   const ofNoThing = [...ofRig, ...shortages, ...air];
+  const byEffect = { blocks: 0, limits: 0, notes: 0 };
+  for (const { effect } of ofNoThing) byEffect[effect]++;
+  for (const { effect } of onRig.findings) byEffect[effect]++;
   const verdict = verdictOf({
     hasRig: unit.rig !== null,
     things: onRig.things,
     lastSeen: onRig.lastSeen,
-    effects: [...ofNoThing, ...onRig.findings].map(f => f.effect),
+    effects: EFFECTS.filter(effect => byEffect[effect] > 0),
   });
-  const count = (effect: WhenLate) =>
-    [...ofNoThing, ...onRig.findings].filter(f => f.effect === effect).length;
-  const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
+  const told = Math.max(0, most - ofRig.length);
   // What is lacking comes before what is late of the same weight.
   const weighed = [
     ...shortages.map(s => ({ effect: s.effect, tell: () => shortageReason(s, unit.rig?.name ?? null) })),
     ...air.map(a => ({ effect: a.effect, tell: () => airReason(a, unit.rig?.name ?? '') })),
-    ...[...onRig.findings]
-      .sort(byWeight)
-      .map(f => ({ effect: f.effect, tell: () => reasonOf(asking, book, f) })),
+    ...heaviestOf(onRig.findings, told).map(f => ({
+      effect: f.effect,
+      tell: () => reasonOf(asking, book, f),
+    })),
   ].sort((a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect));
-  const heaviest = weighed.slice(0, Math.max(0, most - ofRig.length));
+  const heaviest = weighed.slice(0, told);
   return {
     unit: unit.id,
     name: unit.name,
@@ -208,6 +210,20 @@ function readinessOf(
     within: { d7: onRig.d7, d30: onRig.d30, d90: onRig.d90 },
     shortestFix: null,
   };
+}
+
+/** The heaviest so many of a rig's findings, in order: of hundreds a few are told, and the rest need no order. */
+function heaviestOf(findings: readonly Finding[], most: number): Finding[] {
+  if (most >= findings.length) return [...findings].sort(byWeight);
+  const heaviest: Finding[] = [];
+  for (const finding of findings) {
+    const last = heaviest.at(-1);
+    if (heaviest.length === most && (last === undefined || byWeight(finding, last) >= 0)) continue;
+    const at = heaviest.findIndex(h => byWeight(finding, h) < 0);
+    heaviest.splice(at < 0 ? heaviest.length : at, 0, finding);
+    if (heaviest.length > most) heaviest.pop();
+  }
+  return heaviest;
 }
 
 function inTheWay(
@@ -291,9 +307,10 @@ function thingsByEffect(ofRig: readonly WhenLate[], findings: readonly Finding[]
     const known = gravest.get(item);
     if (known === undefined || EFFECTS.indexOf(effect) < EFFECTS.indexOf(known)) gravest.set(item, effect);
   }
-  const all = [...ofRig, ...gravest.values()];
-  const count = (of: WhenLate) => all.filter(effect => effect === of).length;
-  return { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
+  const counts = { blocks: 0, limits: 0, notes: 0 };
+  for (const effect of ofRig) counts[effect]++;
+  for (const effect of gravest.values()) counts[effect]++;
+  return counts;
 }
 
 function says(
