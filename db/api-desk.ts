@@ -4,6 +4,7 @@ import type { DueState } from '../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown } from '../domain/facts.ts';
 import type { Box } from '../domain/rigs/drawing.ts';
 import type { OwnVersion, WhenLate } from '../domain/rulebook/types.ts';
+import type { FillLogFilter } from './api-supply.ts';
 
 /** One thing that tells against a unit, with where its why is. */
 export interface Reason {
@@ -253,7 +254,8 @@ export type Paper =
   | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'check-off sheet'; of: string }
   | { paper: 'rule sheet'; family: string }
-  | { paper: 'reorder list'; on?: string };
+  | { paper: 'reorder list'; on?: string }
+  | ({ paper: 'fill log' } & Omit<FillLogFilter, 'limit'>);
 
 /** A PDF, base64, with the name it would be saved under. */
 export interface PdfFile {

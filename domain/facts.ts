@@ -100,6 +100,16 @@ export type MeterFact = FactBase & {
   values: { meter: string; reading: number; meterReplaced?: boolean };
 };
 
+/** A gauge that was read at a check-off, of the thing that was named: a cylinder, or a pack with its bottle. */
+export type GaugeFact = FactBase & {
+  kind: 'gauge';
+  values: { reading: string; unit: GaugeUnit };
+};
+
+/** What a pressure is read in: of a whole bottle 4500 psi, or 100 percent of what it is rated for. */
+export const GAUGE_UNITS = ['psi', 'percent of rated'] as const;
+export type GaugeUnit = (typeof GAUGE_UNITS)[number];
+
 export type Fact =
   | IdentityFact
   | PlaceFact
@@ -107,7 +117,8 @@ export type Fact =
   | ConditionFact
   | RecordFact
   | OwedFact
-  | MeterFact;
+  | MeterFact
+  | GaugeFact;
 
 /** What decides which of two facts is read first. */
 type Told = Pick<FactBase, 'effective' | 'clock' | 'device' | 'n'>;

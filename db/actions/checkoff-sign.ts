@@ -10,6 +10,7 @@ import {
   unfinished,
 } from '../../domain/checkoffs/marks.ts';
 import { clockTime, linesOf, noCheckoff, placeMark, stillDraft } from './checkoff-forms.ts';
+import { type Gauge, gauge, gaugesOf } from './checkoff-gauges.ts';
 import { id, notFuture, when } from './fields.ts';
 import { sealSeen } from './kits.ts';
 import { action, type FactDraft, refuse } from './types.ts';
@@ -24,6 +25,8 @@ const sheet = z.strictObject({
   /** Lines that are made sure of by the seals of their kits. */
   bySeal: z.array(z.string()).optional(),
   marks: z.array(placeMark),
+  /** Pressures of packs and cylinders that were named with them. */
+  gauges: z.array(gauge),
 });
 
 interface SheetBody {
@@ -33,11 +36,12 @@ interface SheetBody {
   called: Readonly<Record<string, string>>;
   bySeal?: readonly string[];
   marks: readonly PlaceMark[];
+  gauges: readonly Gauge[];
 }
 
 export const checkoffSign = action({
   name: 'checkoff.sign',
-  v: 1,
+  v: 2,
   title:
     'Sign a check-off: what was found takes effect, and nothing of it is changed afterwards but in the open',
   schema: z.strictObject({
@@ -102,12 +106,13 @@ export const checkoffSign = action({
       called,
       ...(bySeal.length > 0 ? { bySeal } : {}),
       marks,
+      gauges: gaugesOf(look, lines, marks),
     };
     return { ...body, sheet: sheet as unknown as typeof body.sheet };
   },
   apply(entry, body) {
     if (!body.sheet) return {};
-    const { sheet } = body;
+    const { gauges, ...sheet } = body.sheet;
     const facts: FactDraft[] = [
       {
         thing: body.checkoff,
@@ -144,8 +149,13 @@ export const checkoffSign = action({
         facts.push(...deedsOf(e, mark, body.on));
       }
     }
+    // Last, so that what the entry said before is named as it always was.
+    for (const { item, reading, unit } of gauges)
+      facts.push({ thing: item, kind: 'gauge', effective: body.finished as When, values: { reading, unit } });
     return { things, facts };
   },
+  // What was signed before pressures were told of their things says of them what it said.
+  upgrade: (_v, body) => (body.sheet ? { ...body, sheet: { ...body.sheet, gauges: [] } } : body),
   example: { checkoff: '&4', finished: '2026-11-25T07:40' },
 });
 

@@ -6,6 +6,7 @@ import { checkoffSign } from './checkoff-sign.ts';
 import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
+import { cylinderFill } from './fills.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import * as kits from './kits.ts';
 import { noteClose, noteWrite } from './notes.ts';
@@ -56,6 +57,7 @@ const LIST: readonly Action[] = [
   condition.itemDispose,
   recordAdd,
   photoAdd,
+  cylinderFill,
   departmentAmend,
   memberAmend,
   agencyAmend,

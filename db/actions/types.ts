@@ -28,8 +28,12 @@ export interface Look {
   /** The kind of a thing, or null where no thing has this id. */
   kindOf(id: string): string | null;
   item(id: string): Derived | null;
+  /** A thing as it was at a time: by what took effect until then, as far as it is told. */
+  itemAsOf(id: string, at: When): Derived | null;
   /** Living things of a family with this number. */
   withNumber(family: string, number: string): string[];
+  /** Living things of a family that lie in a place. */
+  lyingIn(place: string, family: string): string[];
   agency(id: string): { name: string; rin: string | null } | null;
   /** Whether a place is a rig. */
   rig(id: string): boolean;

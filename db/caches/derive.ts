@@ -43,6 +43,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('kit template').length > 0) keys.add('kits').add('checkoffs');
   for (const key of ofKind('stock')) deriveStock(db, key);
   if (ofKind('stock').length > 0) keys.add('supply');
+  if (ofKind('fill').length > 0) keys.add('fills');
   const before = judgedBy(db);
   const book = readBook(db);
   const items = new Set([...ofKind('item'), ...ofKind('place').filter(key => isRig(db, key))]);

@@ -47,6 +47,11 @@ export function factsAsOf(db: Db, thing: number, known: number, effective: strin
   ).map(plain);
 }
 
+/** The facts of a thing that count today and took effect until a time; one known less precisely counts where it may have. */
+export function factsUntil(db: Db, thing: number, at: string): PlainFact[] {
+  return factsOf(db, thing).filter(f => f.effective.slice(0, at.length) <= at);
+}
+
 /** The family whose things are the rigs themselves. */
 export const RIG_FAMILY = 'apparatus';
 

@@ -8,6 +8,8 @@ import { departmentPage, departmentSummary, membersList, placesList } from './de
 import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
 import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
+import { fillCheck } from './fill-check.ts';
+import { fillsList } from './fills.ts';
 import { importPreview } from './import.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { kitPage, kitsList, kitTemplateQuestion } from './kits.ts';
@@ -82,6 +84,8 @@ const LIST = [
   supplyShelf,
   supplyHistory,
   photoGet,
+  fillCheck,
+  fillsList,
   paperMake,
 ] as unknown as Question[];
 

@@ -1,12 +1,12 @@
 /** One thing: found by its number, whole on a page, with its history. */
 import { z } from 'zod';
-import { EXAMINATIONS, judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
+import { judgeFill, judgeStay, rechargeAt_psi } from '../../domain/acceptance/cylinder.ts';
+import { cylinderDates, cylinderPolicies } from '../../domain/acceptance/cylinder-dates.ts';
 import type { Day } from '../../domain/calendar/day.ts';
 import { heaviest } from '../../domain/derive/due.ts';
 import { owedBeforeReturn } from '../../domain/derive/storage.ts';
-import { type Derived, derive, inForce, lifeEndsOn } from '../../domain/derive/thing.ts';
+import { type Derived, derive, lifeEndsOn } from '../../domain/derive/thing.ts';
 import type { Assignment, Condition, Values } from '../../domain/facts.ts';
-import { type Book, policyOn } from '../../domain/rulebook/book.ts';
 import type { CylinderJudgment, HistoryLine, ItemPage, ItemSummary, Questions } from '../api.ts';
 import { readBook } from '../caches/book.ts';
 import { asItemFacts, factsOf } from '../caches/facts.ts';
@@ -99,30 +99,10 @@ export const itemPage = question({
   example: { item: '<id>' },
 });
 
-function activityOf(book: Book, requirement: string): string {
-  const versions = book.versions.get('cylinder') ?? [];
-  return versions.find(v => v.requirement.id === requirement)?.requirement.activity ?? '';
-}
-
 function judgeCylinder(asking: Asking, derived: Derived, on: Day): CylinderJudgment {
   const book = readBook(asking.db);
-  const now = derived.due.filter(r => inForce(r, on));
-  const examinations = now.filter(r => EXAMINATIONS.includes(activityOf(book, r.requirement)));
-  const [first] = examinations.filter(r => r.dueOn !== null).sort((x, y) => (x.dueOn ?? 0) - (y.dueOn ?? 0));
-  // A count that ends a life (4380 fills of a 3HT) ends it as a date does, once a reading shows that it is reached.
-  const worn = now.filter(r => r.basis === 'counted' && activityOf(book, r.requirement) === 'retirement');
-  const ends = [lifeEndsOn(derived, on), ...worn.map(r => r.dueOn)].filter(d => d !== null);
-  const dates = {
-    requalifyBy: first?.dueOn ?? null,
-    examination: first ? activityOf(book, first.requirement) : 'requalification',
-    lifeEnds: ends.length > 0 ? (Math.min(...ends) as Day) : null,
-    unjudged: now.some(r => r.basis === 'unjudged') || examinations.some(r => r.basis === 'first'),
-    owed: derived.owed.map(o => o.activity),
-  };
-  const policies = {
-    fillInDueMonth: policyOn(book, 'fill in due month', on) as 'to month end' | 'not in due month',
-    chargedPastDue: policyOn(book, 'charged past due', on) as 'pull' | 'until emptied',
-  };
+  const dates = cylinderDates(derived, book, on);
+  const policies = cylinderPolicies(book, on);
   const pressure = derived.attributes.servicePressure_psi;
   return {
     fill: judgeFill(dates, on, policies),

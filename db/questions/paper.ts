@@ -4,6 +4,7 @@ import type { DepartmentSummary } from '../api.ts';
 import type { Paper, PdfFile } from '../api-desk.ts';
 import { checkoffSheet } from '../paper/checkoff-sheet.ts';
 import { comingDue, type ListFilter } from '../paper/coming-due.ts';
+import { fillLog } from '../paper/fill-log.ts';
 import { framed, nameOf, type Printing, type Sheet } from '../paper/frame.ts';
 import { itemHistorySheet } from '../paper/item-history.ts';
 import { morningPage } from '../paper/morning-page.ts';
@@ -15,6 +16,7 @@ import { departmentSummary } from './department.ts';
 import { filterFields } from './due-filter.ts';
 import { ledgerHeads } from './exports.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
+import { fillLogFields } from './fills.ts';
 import { type Asking, CannotAnswer, question } from './types.ts';
 
 const by = z.string().max(200).optional();
@@ -22,7 +24,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet, a reorder list',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet, a reorder list, a fill log',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -41,6 +43,7 @@ export const paperMake = question({
     z.strictObject({ paper: z.literal('check-off sheet'), of: z.string(), by }),
     z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
     z.strictObject({ paper: z.literal('reorder list'), on: day.optional(), by }),
+    z.strictObject({ paper: z.literal('fill log'), ...fillLogFields, by }),
   ]) as unknown as z.ZodType<Paper & { by?: string }>,
   async answer(asking, args): Promise<PdfFile> {
     const department = await departmentSummary.answer(asking, {});
@@ -84,6 +87,11 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
       return ruleSheet(asking, paper.family, today);
     case 'reorder list':
       return reorderList(asking, textOrNull(dayAsked(asking, paper.on)) as string);
+    case 'fill log': {
+      // Its name and whoever prints it are the paper's own.
+      const { paper: _name, by: _by, ...filter } = paper as typeof paper & { by?: string };
+      return fillLog(asking, filter, today);
+    }
   }
 }
 

@@ -20,6 +20,7 @@ import { titleOf } from './due.ts';
 import { day, dayAsked, textOrNull } from './fields.ts';
 import { kitsNow, unreadyKits } from './kits-known.ts';
 import { notesOf } from './notes.ts';
+import { type AirTold, airOfRigs, airReason } from './readiness-air.ts';
 import { elsewhere, type Finding, NOTHING, type RigKnown, rigsKnown, STALE_DAYS } from './readiness-known.ts';
 import { linesOfUnits, NO_LINES, OF_NO_THING, shortageReason, type UnitLines } from './readiness-lines.ts';
 import { rigConditions } from './rigs.ts';
@@ -72,8 +73,17 @@ export function tellReadiness(
   // A fix is computed over the whole department, whoever asks for it.
   const kits = kitsNow(asking, on);
   const lines = linesOfUnits(asking, all, kits, on);
+  const air = airOfRigs(asking, known, book, on);
   const told = units.map(unit =>
-    readinessOf(asking, { unit, known, conditions, book, most, lines: lines.get(unit.id) ?? NO_LINES }),
+    readinessOf(asking, {
+      unit,
+      known,
+      conditions,
+      book,
+      most,
+      lines: lines.get(unit.id) ?? NO_LINES,
+      air: air.get(unit.rig?.key ?? -1) ?? [],
+    }),
   );
   if (asked !== null) {
     const outKits = new Set(unreadyKits(kits).keys());
@@ -144,35 +154,42 @@ interface Judging {
   book: Book;
   /** What it lacks of its carry list. */
   lines: UnitLines;
+  /** What its cylinders tell of its seats. */
+  air: readonly AirTold[];
   /** How many reasons are told. */
   most: number;
 }
 
 function readinessOf(
   asking: Asking,
-  { unit, known, conditions, book, most, lines: { shortages, kits } }: Judging,
+  { unit, known, conditions, book, most, lines: { shortages, kits }, air }: Judging,
 ): UnitReadiness {
   const rigState = unit.rig ? conditions.get(unit.rig.key) : undefined;
   const onRig = known.get(unit.rig?.key ?? -1) ?? NOTHING;
   const ofRig = rigReasons(unit, rigState);
+  // What is of the rig as a whole and of no one thing on it.
+  const ofNoThing = [...ofRig, ...shortages, ...kits, ...air];
+  const byEffect = { blocks: 0, limits: 0, notes: 0 };
+  for (const { effect } of ofNoThing) byEffect[effect]++;
+  for (const { effect } of onRig.findings) byEffect[effect]++;
   const verdict = verdictOf({
     hasRig: unit.rig !== null,
     things: onRig.things,
     lastSeen: onRig.lastSeen,
-    effects: [...ofRig, ...shortages, ...kits, ...onRig.findings].map(f => f.effect),
+    effects: EFFECTS.filter(effect => byEffect[effect] > 0),
   });
-  const count = (effect: WhenLate) =>
-    [...ofRig, ...shortages, ...kits, ...onRig.findings].filter(f => f.effect === effect).length;
-  const byEffect = { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
+  const told = Math.max(0, most - ofRig.length);
   // What is lacking comes before what is late of the same weight.
   const weighed = [
     ...shortages.map(s => ({ effect: s.effect, tell: () => shortageReason(s, unit.rig?.name ?? null) })),
     ...kits.map(k => ({ effect: k.effect, tell: () => k })),
-    ...[...onRig.findings]
-      .sort(byWeight)
-      .map(f => ({ effect: f.effect, tell: () => reasonOf(asking, book, f) })),
+    ...air.map(a => ({ effect: a.effect, tell: () => airReason(a, unit.rig?.name ?? '') })),
+    ...heaviestOf(onRig.findings, told).map(f => ({
+      effect: f.effect,
+      tell: () => reasonOf(asking, book, f),
+    })),
   ].sort((a, b) => EFFECTS.indexOf(a.effect) - EFFECTS.indexOf(b.effect));
-  const heaviest = weighed.slice(0, Math.max(0, most - ofRig.length));
+  const heaviest = weighed.slice(0, told);
   return {
     unit: unit.id,
     name: unit.name,
@@ -182,7 +199,7 @@ function readinessOf(
     says: says(
       verdict,
       thingsByEffect(
-        [...ofRig, ...shortages, ...kits].map(f => f.effect),
+        ofNoThing.map(f => f.effect),
         onRig.findings,
       ),
       unit.rig !== null,
@@ -198,6 +215,20 @@ function readinessOf(
     within: { d7: onRig.d7, d30: onRig.d30, d90: onRig.d90 },
     shortestFix: null,
   };
+}
+
+/** The heaviest so many of a rig's findings, in order: of hundreds a few are told, and the rest need no order. */
+function heaviestOf(findings: readonly Finding[], most: number): Finding[] {
+  if (most >= findings.length) return [...findings].sort(byWeight);
+  const heaviest: Finding[] = [];
+  for (const finding of findings) {
+    const last = heaviest.at(-1);
+    if (heaviest.length === most && (last === undefined || byWeight(finding, last) >= 0)) continue;
+    const at = heaviest.findIndex(h => byWeight(finding, h) < 0);
+    heaviest.splice(at < 0 ? heaviest.length : at, 0, finding);
+    if (heaviest.length > most) heaviest.pop();
+  }
+  return heaviest;
 }
 
 function inTheWay(
@@ -274,16 +305,17 @@ function reasonOf(asking: Asking, book: Book, finding: Finding): Reason {
   };
 }
 
-/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig and each line that is short are one. */
+/** How many things block, limit and are to note: each once, by the gravest that is known against it. The rig, each line that is short and its air are one. */
 function thingsByEffect(ofRig: readonly WhenLate[], findings: readonly Finding[]): UnitReadiness['byEffect'] {
   const gravest = new Map<number, WhenLate>();
   for (const { item, effect } of findings) {
     const known = gravest.get(item);
     if (known === undefined || EFFECTS.indexOf(effect) < EFFECTS.indexOf(known)) gravest.set(item, effect);
   }
-  const all = [...ofRig, ...gravest.values()];
-  const count = (of: WhenLate) => all.filter(effect => effect === of).length;
-  return { blocks: count('blocks'), limits: count('limits'), notes: count('notes') };
+  const counts = { blocks: 0, limits: 0, notes: 0 };
+  for (const effect of ofRig) counts[effect]++;
+  for (const effect of gravest.values()) counts[effect]++;
+  return counts;
 }
 
 function says(

@@ -2,7 +2,8 @@
 import { capital } from '../../domain/capital.ts';
 import { photosOf, photosWords } from '../../domain/photos.ts';
 import { familyOf } from '../../domain/rulebook/index.ts';
-import { showValue } from '../../domain/units.ts';
+import { type AgainstFill, againstWords } from '../../domain/supply/fill-against.ts';
+import { showMeasure, showValue } from '../../domain/units.ts';
 import { one } from '../store/statements.ts';
 import { measuresOf } from './measures.ts';
 import type { Asking } from './types.ts';
@@ -16,6 +17,7 @@ export function factInWords(
 ): string {
   switch (kind) {
     case 'record': {
+      if (values.fill) return fillWords(asking, values);
       const verdict = { pass: 'passed', fail: 'failed', 'not completed': 'not completed' };
       return `${capital(String(values.activity))}, ${verdict[values.outcome as keyof typeof verdict]}`;
     }
@@ -98,11 +100,22 @@ export function factInWords(
       return 'Found again, still so';
     case 'closed':
       return values.how ? `Settled: ${values.how}` : capital(kind);
+    case 'gauge':
+      return `Read ${values.reading} ${values.unit} at a check-off`;
     case 'drawing':
       return 'The drawing was arranged';
     default:
       return capital(kind);
   }
+}
+
+/** `Filled to 4,500 psi, though its requalification was due by 30 Sep 2026 (49 CFR 180.205(c)).` */
+function fillWords(asking: Asking, values: Record<string, unknown>): string {
+  const { gauge_psi } = values.readings as { gauge_psi: number };
+  const { against } = values.fill as { against: readonly AgainstFill[] };
+  const though = against.filter(a => a.effect !== 'note').map(againstWords);
+  const filled = `Filled to ${showMeasure(gauge_psi, 'psi', measuresOf(asking.db))}`;
+  return though.length === 0 ? filled : `${filled}, though: ${though.join(' ')}`;
 }
 
 function placeName(asking: Asking, id: string): string {

@@ -9,7 +9,15 @@ import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
-import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } from '../caches/facts.ts';
+import {
+  asItemFacts,
+  factsOf,
+  factsUntil,
+  identityOf,
+  memberOf,
+  type PlainFact,
+  tellerOf,
+} from '../caches/facts.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
@@ -73,6 +81,10 @@ export function lookInto(
         : null;
     },
     item,
+    itemAsOf(id, at) {
+      const key = thingKey(db, id);
+      return key === undefined ? null : derive(asItemFacts(factsUntil(db, key, at)), readBook(db));
+    },
     withNumber(family, number) {
       const cached = all<{ id: string }>(
         db,
@@ -85,6 +97,24 @@ export function lookInto(
       return [...new Set([...cached, ...fresh])].filter(id => {
         const known = item(id);
         return known?.number === number && known.condition !== 'retired' && known.condition !== 'disposed';
+      });
+    },
+    lyingIn(place, family) {
+      const cached = all<{ id: string }>(
+        db,
+        `SELECT t.id FROM items i JOIN things t ON t.key = i.key
+         WHERE i.place_key = (SELECT key FROM things WHERE id = ?) AND i.family = ? ORDER BY t.id`,
+        place,
+        family,
+      ).map(r => r.id);
+      return [...new Set([...cached, ...touchedOf('item')])].filter(id => {
+        const known = item(id);
+        return (
+          known?.family === family &&
+          known.place?.place === place &&
+          known.condition !== 'retired' &&
+          known.condition !== 'disposed'
+        );
       });
     },
     agency(id) {

@@ -36,7 +36,7 @@ const NEW_JERSEY_ALERT: Source = {
   confidence: 'read second-hand',
   note: 'Two cylinders ruptured while being filled without a shield or a regulator: trained fillers, a protected charging station, a regulator, Grade D air.',
 };
-const FILLING_CAUTIONS = [
+export const FILLING_CAUTIONS: readonly string[] = [
   'Trained fillers only, at a shielded or containment fill station, through a regulator.',
   'Check the requalification date and the life of each cylinder before it is filled.',
   'Bleed all pressure before a fitting is opened.',

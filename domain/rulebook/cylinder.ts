@@ -117,7 +117,10 @@ export const cylinder: Family = {
     {
       id: 'recharge',
       title: 'Fill',
-      readings: [],
+      readings: [
+        { key: 'gauge_psi', title: 'Filled to', type: 'whole', unit: 'psi' },
+        { key: 'from_psi', title: 'Filled from', type: 'whole', unit: 'psi' },
+      ],
     },
     {
       id: 'weighing',

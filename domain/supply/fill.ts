@@ -6,6 +6,11 @@ import { type Fact, inOrder } from '../facts.ts';
 export const FILL_STATES = ['full', 'to be filled', 'not known'] as const;
 export type FillState = (typeof FILL_STATES)[number];
 
+export interface FillKnown {
+  fill: FillState;
+  since: When | null;
+}
+
 /**
  * The last word on it. A rack called full or empty speaks for what is put in it.
  * @param rated_psi its service pressure; a gauge says nothing without it
@@ -15,8 +20,8 @@ export function fillOf(
   facts: readonly Fact[],
   rated_psi: number | null,
   nameOf: (place: string) => string,
-): { fill: FillState; since: When | null } {
-  let known: { fill: FillState; since: When | null } = { fill: 'not known', since: null };
+): FillKnown {
+  let known: FillKnown = { fill: 'not known', since: null };
   for (const fact of [...facts].sort(inOrder)) {
     const fill = saidBy(fact, rated_psi, nameOf);
     if (fill !== null) known = { fill, since: fact.effective };
@@ -30,11 +35,20 @@ function saidBy(fact: Fact, rated_psi: number | null, nameOf: (place: string) =>
     if (/\bempt(y|ies)\b/i.test(name)) return 'to be filled';
     return /\bfull\b/i.test(name) ? 'full' : null;
   }
+  if (fact.kind === 'gauge') {
+    const { reading, unit } = fact.values;
+    return judged(reading, unit === 'psi' ? rated_psi : 100);
+  }
   if (fact.kind !== 'record' || fact.values.outcome === 'not completed') return null;
-  if (fact.values.activity === 'recharge') return fact.values.outcome === 'pass' ? 'full' : null;
-  const gauge = fact.values.readings?.gauge_psi;
-  if (rated_psi === null || rated_psi <= 0 || (typeof gauge !== 'number' && typeof gauge !== 'string'))
-    return null;
+  const byGauge = judged(fact.values.readings?.gauge_psi, rated_psi);
+  if (fact.values.activity !== 'recharge') return byGauge;
+  // A fill that says what it was filled to may have stopped short.
+  return fact.values.outcome === 'pass' ? (byGauge ?? 'full') : null;
+}
+
+/** @param rated what it is full at, in what the gauge was read in; null where that is not known */
+function judged(gauge: unknown, rated: number | null): FillState | null {
+  if (rated === null || rated <= 0 || (typeof gauge !== 'number' && typeof gauge !== 'string')) return null;
   if (!/^\d+(\.\d+)?$/.test(String(gauge))) return null;
-  return judgePressure(String(gauge), String(rated_psi)).recharge ? 'to be filled' : 'full';
+  return judgePressure(String(gauge), String(rated)).recharge ? 'to be filled' : 'full';
 }

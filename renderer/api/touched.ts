@@ -19,6 +19,9 @@ const KITS: readonly QuestionName[] = ['kits.list', 'kit.page', 'kit.template'];
 /** Counted stock, told from its own facts. */
 const SUPPLY: readonly QuestionName[] = ['supply.list', 'supply.reorder', 'supply.history'];
 
+/** May a bottle be filled, and what was filled: held against the things as they are now. */
+const FILLS: readonly QuestionName[] = ['fill.check', 'fills.list'];
+
 /** How units and rigs stand: told from things, their dates, their places and their check-offs. */
 const STANDING: readonly QuestionName[] = [
   'readiness.now',
@@ -27,6 +30,7 @@ const STANDING: readonly QuestionName[] = [
   'item.spares',
   'supply.shelf',
   ...KITS,
+  ...FILLS,
   ...CHECKS,
 ];
 
@@ -77,7 +81,16 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
   kits: [...KITS, 'readiness.now'],
   checkoffs: ['readiness.now', 'rig.page', ...CHECKS],
   supply: SUPPLY,
-  members: ['members.list', 'search.all', 'notes.list', 'item.history', 'supply.history', ...NOTICES],
+  fills: FILLS,
+  members: [
+    'members.list',
+    'search.all',
+    'notes.list',
+    'item.history',
+    'supply.history',
+    'fills.list',
+    ...NOTICES,
+  ],
   rulebook: [
     'rulebook.list',
     'rulebook.trial',

@@ -13,6 +13,7 @@ import { OneCheck } from '../screens/checks/OneCheck.tsx';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
+import { Fills } from '../screens/fills/Fills.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
 import { Kits } from '../screens/kits/Kits.tsx';
 import { KitTemplate } from '../screens/kits/KitTemplate.tsx';
@@ -153,6 +154,7 @@ const notice = createRoute({
   },
 });
 const supply = createRoute({ getParentRoute: () => root, path: '/supply', component: Supply });
+const fills = createRoute({ getParentRoute: () => root, path: '/fills', component: Fills });
 
 const carry = createRoute({
   getParentRoute: () => root,
@@ -183,6 +185,7 @@ export function createScreens() {
       notices,
       notice,
       supply,
+      fills,
       due,
       thing,
       sheets,

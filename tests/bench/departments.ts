@@ -72,6 +72,12 @@ function makePlaces(db: Db, by: string, rigs: number): string[] {
       ),
     ),
   );
+  const seats = ['driver seat', 'officer seat', 'seat 3', 'seat 4'];
+  write(
+    units.flatMap(unit =>
+      seats.map(name => ({ action: 'place.add', body: { name, kind: 'seat', under: `${unit}.r` } })),
+    ),
+  );
   for (const unit of units) write([carryList(unit, parts)]);
   return places;
 }

@@ -26,10 +26,13 @@ import type {
   SearchHit,
   Verification,
 } from '../../db/api.ts';
+import type { ChainLine } from '../../db/api-checks.ts';
 import type { NoticeLine } from '../../db/api-notices.ts';
 import type { RulebookList } from '../../db/api-rules.ts';
+import type { FillLog } from '../../db/api-supply.ts';
 import { rebuild } from '../../db/caches/rebuild.ts';
 import { buildDemo } from '../../db/files/demo/index.ts';
+import { NEIGHBOR } from '../../db/files/demo/places.ts';
 import { CYLINDERS, EQUIPMENT, HOSE, LADDERS, PACKS, STORIES } from '../../db/files/demo/stories.ts';
 import { ask } from '../../db/store/ask.ts';
 import { openForWriting } from '../../db/store/open.ts';
@@ -397,6 +400,19 @@ describe('every story of the table', () => {
     const filled = (await history(CYLINDERS.filledPastDue)).find(h => h.kind === 'place');
     expect(filled?.effective).toBe('2026-11-23T03:10');
     expect((late.due.find(r => r.state === 'overdue')?.dueOn ?? '9') < (filled?.effective ?? '')).toBe(true);
+    // In the log, in its history and at the head of its chain stands what it was.
+    const told = await question<FillLog>('fills.list', { text: CYLINDERS.filledPastDue });
+    expect(told.rows).toMatchObject([{ on: '2026-11-23T03:10', hydroDate: '2021-09', pulled: true }]);
+    expect(told.rows[0]?.against.map(a => a.clause)).toEqual(['49 CFR 180.205(c)']);
+    const chains = await question<{ rows: ChainLine[] }>('chains.list', { text: CYLINDERS.filledPastDue });
+    expect(chains.rows[0]?.reason).toMatch(/^Filled on 23 Nov 2026 03:10 all the same\./);
+  });
+
+  it('a month was filled at Station 31, one of it a neighbor’s bottle past its date', async () => {
+    const log = await question<FillLog>('fills.list', { from: '2026-10-25', to: ON });
+    expect(log.total).toBeGreaterThan(60);
+    expect(log.rows.every(r => r.checked)).toBe(true);
+    expect(log.rows.filter(r => r.owner !== null)).toMatchObject([{ owner: NEIGHBOR, pulled: true }]);
   });
 
   it('a thermal imager stayed on the reserve rig and is missing', async () => {

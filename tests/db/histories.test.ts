@@ -133,6 +133,7 @@ const EVERY_ACTION = [
   'checkoff.mark',
   'checkoff.sign',
   'checkoff.start',
+  'cylinder.fill',
   'defect.close',
   'defect.report',
   'department.open',

@@ -81,6 +81,7 @@ describe('every paper', () => {
       { paper: 'rig sheet', rig: 'Engine 31' },
       { paper: 'rule sheet', family: 'cylinder' },
       { paper: 'reorder list' },
+      { paper: 'fill log' },
     ];
     const made: Made['made'] = [];
     for (const paper of list) made.push([paper.paper, await printed(d, paper)]);
@@ -90,7 +91,7 @@ describe('every paper', () => {
   it('is a PDF on US letter, upright or across, with the name it says', async () => {
     const { made } = await papers();
     for (const [name, pdf] of made) {
-      const box = name === 'coming due' ? LETTER_PT.toReversed() : LETTER_PT;
+      const box = name === 'coming due' || name === 'fill log' ? LETTER_PT.toReversed() : LETTER_PT;
       for (const page of pdf.pages) expect(page.mediaBox, name).toEqual([0, 0, ...box]);
       expect(pdf.file.name, name).toMatch(/^[A-Z][^/\\:*?"<>|]*, 2026-11-25\.pdf$/);
     }
@@ -438,6 +439,44 @@ describe('the reorder list', () => {
       expect(text).toContain(said);
     d.must('stock.issue', { stock: gloves, place: g.rack, amount: 3 });
     expect((await printed(d, { paper: 'reorder list' })).text).toContain('a count is owed');
+  });
+});
+
+describe('the fill log', () => {
+  it('says date, filler, cylinder, the hydro date that was checked and the pressure: what an auditor asks for', async () => {
+    const { d } = furnished();
+    const paper = { paper: 'fill log', from: '2026-11-01', to: '2026-11-25' } as const;
+    expect((await printed(d, paper)).text).toContain('Nothing was filled.');
+    const item = d.must('item.receive', {
+      family: 'cylinder',
+      number: 'C-208',
+      attributes: { spec: '3AL', servicePressure_psi: 4500, made: '2016-02' },
+    });
+    d.must('record.add', { item, activity: 'requalification', outcome: 'pass', rin: 'A123', on: '2021-09' });
+    d.must('cylinder.fill', {
+      item,
+      from_psi: 900,
+      to_psi: 4500,
+      hydroDate: '2021-09',
+      performedBy: 'S. Ibarra',
+      on: '2026-11-23T03:10',
+    });
+    d.must('cylinder.fill', { foreign: { number: 'CB-207', owner: 'Cottonwood Basin Fire' }, to_psi: 4400 });
+    const { text } = await printed(d, paper);
+    for (const said of [
+      '2 fills, 1 Nov 2026 to 25 Nov 2026',
+      '23 Nov 2026 03:10',
+      'S. Ibarra',
+      'C-208',
+      'Sep 2021',
+      '900',
+      '4,500',
+      '49 CFR 180.205(c)',
+      'Pulled and tagged out.',
+      'Cottonwood Basin Fire',
+      'Before you start',
+    ])
+      expect(text, said).toContain(said);
   });
 });
 

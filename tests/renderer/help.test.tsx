@@ -30,6 +30,7 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   notices: ['screens/notices'],
   notice: ['screens/notices'],
   supply: ['screens/supply', 'parts/paper'],
+  fills: ['screens/fills', 'parts/paper'],
   thing: ['screens/thing', 'parts/deeds'],
   import: ['screens/import'],
   rules: ['screens/rulebook', 'parts/paper'],

@@ -278,12 +278,14 @@ export function bottlesAtThree(world: World, cylinders: readonly Thing[]): void 
     deed('item.missing', missing, night, {
       note: `Not on Engine 32 after the swap; ${NEIGHBOR} may have it`,
     }),
-    move(late, at('Engine 32', 'R1'), night, 'number read', 'Filled at the cascade at 3 am'),
-    tagOut(
-      late,
-      `${dayText(morning)}T07:20`,
-      'Filled at 03:10 after its requalification had run out; read in daylight',
-    ),
+    move(late, at('Engine 32', 'R1'), night, 'number read'),
+    // What spoke against it, its tag and its chain come with the fill.
+    deed('cylinder.fill', late, night, {
+      from_psi: 700,
+      to_psi: 4500,
+      hydroDate: monthText(on, -62),
+      note: `At the cascade of ${NEIGHBOR} at 3 am; the mark was read in daylight`,
+    }),
   ]);
 }
 

@@ -12,6 +12,7 @@ import { planCylinders } from './cylinders.ts';
 import type { World } from './deeds.ts';
 import { Diary, type Progress } from './diary.ts';
 import { planEquipment } from './equipment.ts';
+import { planFills } from './fills.ts';
 import { planHose } from './hose.ts';
 import * as incidents from './incidents.ts';
 import { instantOf, ZONE } from './instants.ts';
@@ -84,6 +85,7 @@ export function buildDemo(db: Db, options: DemoOptions, progress: Progress): voi
   meterStories(world);
   pumpRepair(world, rigs);
   tell(world, equipment);
+  planFills(world, cylinders, stock);
   decide(world);
   const asked = duties();
   // A full count is no record that upkeep could make: kits tell of their own.

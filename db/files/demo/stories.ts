@@ -161,7 +161,7 @@ export const STORIES: readonly Story[] = [
   },
   {
     title: 'A bottle swap at 3 am',
-    where: 'Rigs, Engine 32; Search CB-207, C-187, C-208',
+    where: 'Supply, fill log, told against; Tag-outs; Search CB-207, C-187, C-208',
     what: 'One bottle of a neighbor’s, one missing, one filled past its date and tagged out.',
     numbers: [CYLINDERS.foreign, CYLINDERS.missing, CYLINDERS.filledPastDue],
   },

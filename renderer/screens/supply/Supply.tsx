@@ -1,4 +1,5 @@
 import { useDocumentTitle } from '@mantine/hooks';
+import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { SupplyLine } from '../../../db/api-supply.ts';
 import { useAsk } from '../../api/ask.ts';
@@ -32,6 +33,7 @@ const keyOf = (l: SupplyLine) => `${l.stock} ${l.place ?? ''}`;
 /** What have we on the shelf? Counted stock by place, what to order, and the spares that stand ready. */
 export function Supply() {
   useDocumentTitle('Supply · Baybook');
+  const navigate = useNavigate();
   const list = useAsk('supply.list', {}, { keep: true });
   const summary = useAsk('department.summary', {}).data;
   const members = useAsk('members.list', {}).data ?? [];
@@ -66,11 +68,13 @@ export function Supply() {
     setNarrowed(known[narrowed === null ? 0 : known.indexOf(narrowed) + 1] ?? null);
   };
   const nextTable = () => focusNextTable(top.current);
+  const toFills = () => void navigate({ to: '/fills' });
   useKeys('The list', [
     { key: 'n', label: 'A new kind of stock', run: add },
     { key: 'v', label: 'Receive a thing that has a number', run: receiveThing },
     { key: 'f', label: 'Short ones alone, expired ones, and so on; then all again', run: step },
     { key: 'l', label: 'The next table: to order, ready spares, and back', run: nextTable },
+    { key: 'b', label: 'Bottles: may one be filled, and the fill log', run: toFills },
   ]);
   useKeys(
     'The stock',
@@ -154,6 +158,9 @@ export function Supply() {
         </Action>
         <Action weight="quiet" hint="l" onClick={nextTable}>
           Next table
+        </Action>
+        <Action weight="quiet" hint="b" onClick={toFills}>
+          Fill log
         </Action>
         <PrintAction paper={{ paper: 'reorder list' }} label="Reorder list" />
       </footer>

@@ -147,6 +147,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('item.dispose', { item: hose(), how: 'Cut up' }),
     deed('record.add', { item: hose(), activity: 'service test', outcome: 'pass' }),
     deed('photo.add', { of: hose(), photos: [sha256Of(picture)], note: 'The stencil' }),
+    deed('cylinder.fill', {
+      item: d.must('item.receive', { family: 'cylinder', number: `C-${++n}`, place: g.rack }),
+      to_psi: 4500,
+    }),
     deed('item.searched', { item: after('item.missing', {}), where: 'Hosebed of Engine 31' }),
     deed('item.handOver', { item: after('item.hold', { reason: 'Burst' }), to: 'Evidence locker' }),
     deed('carry.set', {

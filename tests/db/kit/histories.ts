@@ -31,7 +31,7 @@ const KINDS = [
   ...Array(2).fill('repaired'),
   'oweRetest',
   ...Array(3).fill('return'),
-  'hold',
+  ...Array(2).fill('hold'),
   ...Array(6).fill('release'),
   ...Array(2).fill('missing'),
   ...Array(3).fill('found'),
@@ -48,7 +48,8 @@ const KINDS = [
   ...Array(4).fill('searched'),
   'handOver',
   ...Array(2).fill('photo'),
-  ...Array(3).fill('carry'),
+  ...Array(2).fill('fill'),
+  ...Array(4).fill('carry'),
   ...Array(5).fill('checkoff'),
   ...Array(9).fill('mark'),
   ...Array(12).fill('sign'),
@@ -319,6 +320,19 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
       const of = s.c % 3 === 0 ? at(idsOf(db, 'defect'), s.a) : item;
       return of === undefined ? null : deed('photo.add', { of, on, photos: [sha256Of(pictureOf(s))] });
     }
+    case 'fill': {
+      const bottle = at(cylindersOf(db), s.a);
+      return deed('cylinder.fill', {
+        // Now and then one that is not ours.
+        ...(bottle === undefined || s.c % 5 === 0
+          ? { foreign: { number: `X-${s.b % 4}`, owner: 'Cottonwood Basin Fire' } }
+          : { item: bottle }),
+        to_psi: 2000 + (s.b % 3000),
+        ...(s.b % 3 === 0 ? { from_psi: s.c % 2000 } : {}),
+        ...(s.a % 4 === 0 ? { hydroDate: dayText(dayAt(s)).slice(0, 7) } : {}),
+        on,
+      });
+    }
     case 'carry':
     case 'checkoff':
     case 'mark':
@@ -442,6 +456,13 @@ function whenOf(s: Pick<Step, 'day' | 'c'>): string {
 
 function idsOf(db: Db, kind: string): string[] {
   return all<{ id: string }>(db, 'SELECT id FROM things WHERE kind = ? ORDER BY id', kind).map(t => t.id);
+}
+
+function cylindersOf(db: Db): string[] {
+  return all<{ id: string }>(
+    db,
+    "SELECT t.id FROM items i JOIN things t ON t.key = i.key WHERE i.family = 'cylinder' ORDER BY t.id",
+  ).map(t => t.id);
 }
 
 function at<T>(list: readonly T[], n: number): T | undefined {

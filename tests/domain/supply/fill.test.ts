@@ -37,6 +37,13 @@ describe('a cylinder', () => {
     ]);
   });
 
+  it('that was filled to less is not full: a fill says what the gauge read', () => {
+    const filledTo = (gauge_psi: number) =>
+      fact('2026-01-03', 'record', { activity: 'recharge', outcome: 'pass', readings: { gauge_psi } });
+    expect([fill(filledTo(4500)), fill(filledTo(3000))]).toEqual(['full', 'to be filled']);
+    expect(fillOf([filledTo(3000)], null, p => p).fill).toBe('full');
+  });
+
   it('of which nobody said is not known, nor is one whose rated pressure is missing', () => {
     expect(fill(put('2026-01-04', 'bottle rack'))).toBe('not known');
     expect(fillOf([gauge('2026-01-01', 4400)], null, p => p).fill).toBe('not known');

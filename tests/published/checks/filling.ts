@@ -3,7 +3,8 @@ import { expect } from 'vitest';
 import { z } from 'zod';
 import { rechargeAt_psi } from '../../../domain/acceptance/cylinder.ts';
 import type { Values } from '../../../domain/facts.ts';
-import { departmentWith } from '../department.ts';
+import { fillVerdict } from '../../../domain/supply/fill-against.ts';
+import { type Department, departmentWith } from '../department.ts';
 import { type Check, inputsOf, type Vector } from '../vectors.ts';
 import { cylinderEvery } from './bottle.ts';
 
@@ -28,7 +29,19 @@ async function judged(attributes: Values, last: string, on: string, policies: Re
   const item = department.receive('cylinder', attributes, [{ activity: 'requalification', on: last }]);
   const { cylinder } = await department.page(item, on);
   if (!cylinder) throw new Error('A cylinder is judged.');
+  await atTheFillStation(department, item, on, cylinder.fill.policy.allowed);
   return cylinder;
+}
+
+/** Whoever stands at the fill station is told the same; what the law forbids pulls the bottle, if it was filled. */
+async function atTheFillStation(department: Department, item: string, on: string, allowed: boolean | null) {
+  const { against } = await department.ask('fill.check', { item, on });
+  // Its service pressure is no matter of these rules.
+  const told = against.filter(a => a.what !== 'service pressure');
+  expect(fillVerdict(told)).toBe(allowed === null ? 'not judged' : allowed ? 'fill' : 'do not fill');
+  for (const { force, effect, pulls, clause } of told)
+    if (force === 'law' && effect === 'do not fill')
+      expect([pulls, clause]).toEqual([true, expect.stringMatching(/^49 CFR 180/)]);
 }
 
 async function fillInOrAfterDueMonth(v: Vector) {
@@ -122,6 +135,7 @@ async function damaged(v: Vector) {
   ]);
   const before = await department.page(item, on);
   expect([before.condition, before.cylinder?.fill.law.allowed]).toEqual(['serviceable', true]);
+  await atTheFillStation(department, item, on, true);
 
   department.act('item.oweRetest', { item, trigger: 'damage or accident', on: `${as_of}-10` });
   const owed = await department.page(item, on);
@@ -134,6 +148,7 @@ async function damaged(v: Vector) {
     false,
   ]);
   expect(department.refusal('item.return', { item })).toBe('retest owed');
+  await atTheFillStation(department, item, on, false);
 
   const passed = { item, activity: 'requalification', outcome: 'pass', rin: 'A123', on: `${as_of}-12` };
   department.act('record.add', passed);
