@@ -187,6 +187,8 @@ export interface LeftThing {
   here: string;
   on: string;
   since: string;
+  /** What the crew said of it when it went back; null where it named it not. */
+  why: string | null;
 }
 
 /** An outside agency, and whether its RIN still stands. */

@@ -16,6 +16,7 @@ import type {
   WhenLate,
 } from '../domain/rulebook/types.ts';
 import type { UnitSystem } from '../domain/units.ts';
+import type { ChangeoverQuestions } from './api-changeovers.ts';
 import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
 import type { NoticeQuestions } from './api-notices.ts';
@@ -393,7 +394,8 @@ export interface ImportRequest {
 
 /** Every question: what it takes and what it answers. */
 export interface Questions
-  extends CheckQuestions,
+  extends ChangeoverQuestions,
+    CheckQuestions,
     DeskQuestions,
     NoticeQuestions,
     RuleQuestions,

@@ -2,6 +2,7 @@
 
 import { agencyAmend, departmentAmend, memberAmend, placeAmend, unitAmend } from './amend.ts';
 import { carrySet } from './carry.ts';
+import { rigChangeover } from './changeover.ts';
 import { checkoffSign } from './checkoff-sign.ts';
 import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
@@ -59,6 +60,7 @@ const LIST: readonly Action[] = [
   unitAmend,
   placeAmend,
   rigRide,
+  rigChangeover,
   rigTakeOut,
   rigReturn,
   rigRead,

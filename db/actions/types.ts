@@ -10,8 +10,10 @@ import type { Schedule } from '../../domain/checkoffs/schedule.ts';
 import type { Derived } from '../../domain/derive/thing.ts';
 import type { Condition } from '../../domain/facts.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
+import type { Ride } from '../../domain/rigs/rides.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
+import type { Difference, Leg } from '../caches/changeovers.ts';
 import type { StockTold } from '../caches/stock.ts';
 import type { SwapTold } from '../caches/swaps.ts';
 import type { Entry } from '../ledger/entry.ts';
@@ -47,6 +49,10 @@ export interface Look {
   carryList(of: string): readonly CarryLine[];
   /** The rig that a unit's crew rides now, or null. */
   riddenBy(unit: string): string | null;
+  /** Every ride ever, with those of earlier deeds of the act. */
+  rides(): readonly Ride[];
+  /** What two rigs differ in for a crew that changes from one to the other. */
+  difference(leg: Leg): Difference;
   /** The schedules by which it is gone through. */
   schedules(of: string): readonly Schedule[];
   checkoff(id: string): CheckoffKnown | null;

@@ -2,6 +2,7 @@
 import type { QuestionName } from '../api.ts';
 import { carryHolders, carryPage, carryPreview } from './carry.ts';
 import { chainsList } from './chains.ts';
+import { changeoversList, rigChangeover } from './changeovers.ts';
 import { checkoffPage, checkoffsList } from './checkoffs.ts';
 import { defectsList } from './defects.ts';
 import { departmentPage, departmentSummary, membersList, placesList } from './department.ts';
@@ -58,6 +59,8 @@ const LIST = [
   notesList,
   rigsList,
   rigPage,
+  rigChangeover,
+  changeoversList,
   itemSpares,
   exportItems,
   exportLedger,

@@ -8,11 +8,13 @@ import { inOrder } from '../../domain/facts.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
+import { differenceOf } from '../caches/changeovers.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } from '../caches/facts.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
+import { ridesNow } from '../caches/whereabouts.ts';
 import { stockLook } from './look-stock.ts';
 import { all, type Db, one } from './statements.ts';
 
@@ -128,6 +130,11 @@ export function lookInto(
           unit,
         )?.id ?? null
       );
+    },
+    rides: () => ridesNow(db),
+    difference(leg) {
+      const fresh = touchedOf('item').map(known => [known, item(known)] as const);
+      return differenceOf(db, leg, ridesNow(db), new Map(fresh));
     },
     schedules(of) {
       const key = thingKey(db, of);

@@ -22,6 +22,8 @@ const STANDING: readonly QuestionName[] = [
   'readiness.now',
   'rigs.list',
   'rig.page',
+  'rig.changeover',
+  'changeovers.list',
   'item.spares',
   'supply.shelf',
   ...CHECKS,

@@ -81,6 +81,12 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('agency.amend', { agency: g.agency, rinExpires: '2031-04-30' }),
     deed('unit.amend', { unit: g.unit, kind: 'quint' }),
     deed('place.amend', { place: g.bed, name: 'hosebed officer side' }),
+    deed('rig.changeover', {
+      unit: g.unit,
+      from: g.rig,
+      to: d.must('rig.add', { name: `Reserve R-${++n}` }),
+      on: '2026-11-24T09:10',
+    }),
     deed('rig.ride', { rig: g.rig, unit: null }),
     deed('rig.takeOut', { rig: g.rig, condition: 'limited', reason: 'Mirror cracked' }),
     deed('rig.return', { rig: g.rig }),
