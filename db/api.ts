@@ -19,6 +19,7 @@ import type { UnitSystem } from '../domain/units.ts';
 import type { ChangeoverQuestions } from './api-changeovers.ts';
 import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
+import type { IncidentQuestions } from './api-incidents.ts';
 import type { NoticeQuestions } from './api-notices.ts';
 import type { RuleQuestions } from './api-rules.ts';
 import type { SupplyQuestions } from './api-supply.ts';
@@ -397,6 +398,7 @@ export interface Questions
   extends ChangeoverQuestions,
     CheckQuestions,
     DeskQuestions,
+    IncidentQuestions,
     NoticeQuestions,
     RuleQuestions,
     SupplyQuestions {

@@ -7,6 +7,8 @@ import { checkoffSign } from './checkoff-sign.ts';
 import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
+import { incidentSettle } from './incident-settle.ts';
+import { incidentAmend, incidentFound, incidentOpen } from './incidents.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import { noteClose, noteWrite } from './notes.ts';
 import { noticeExpect, noticeSettle } from './notice-things.ts';
@@ -77,6 +79,10 @@ const LIST: readonly Action[] = [
   checkoffs.checkoffSetAside,
   swapMany,
   swapSettle,
+  incidentOpen,
+  incidentAmend,
+  incidentFound,
+  incidentSettle,
   defectReport,
   defectClose,
   stock.stockAdd,

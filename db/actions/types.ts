@@ -14,6 +14,7 @@ import type { Ride } from '../../domain/rigs/rides.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
 import type { Difference, Leg } from '../caches/changeovers.ts';
+import type { IncidentSeen } from '../caches/incidents.ts';
 import type { StockTold } from '../caches/stock.ts';
 import type { SwapTold } from '../caches/swaps.ts';
 import type { Entry } from '../ledger/entry.ts';
@@ -63,6 +64,8 @@ export interface Look {
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   notice(id: string): NoticeSeen | null;
+  /** An incident, with what the lists that are not settled come to. */
+  incident(id: string): IncidentSeen | null;
   /** A kind of counted stock with what is on hand of it, or null. */
   stock(id: string): StockTold | null;
   /** The kind of stock that bears this name, in any letter case, or null. */

@@ -156,7 +156,8 @@ const thingOf = (asking: Asking, item: string) =>
     item,
   );
 
-function nameOf(asking: Asking, id: string): string {
+/** A place or a unit by its name; its id where nothing is known by that. */
+export function nameOf(asking: Asking, id: string): string {
   return (
     all<{ name: string }>(
       asking.db,

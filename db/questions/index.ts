@@ -10,6 +10,7 @@ import { dueCounts, dueGroups, dueList } from './due.ts';
 import { dueExplain } from './explain.ts';
 import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
 import { importPreview } from './import.ts';
+import { incidentPage, incidentsList } from './incidents.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
 import { makesList } from './makes.ts';
@@ -72,6 +73,8 @@ const LIST = [
   checkoffsList,
   chainsList,
   swapsList,
+  incidentsList,
+  incidentPage,
   defectsList,
   noticesList,
   noticePage,

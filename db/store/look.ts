@@ -11,6 +11,7 @@ import { readBook } from '../caches/book.ts';
 import { differenceOf } from '../caches/changeovers.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import { asItemFacts, factsOf, identityOf, memberOf, type PlainFact, tellerOf } from '../caches/facts.ts';
+import { incidentSeen } from '../caches/incidents.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
@@ -172,6 +173,10 @@ export function lookInto(
       // A rig that the act touched is a place; both are looked at as they are now and not as the caches have them.
       const fresh = [...touchedOf('item'), ...touchedOf('place')].map(known => [known, item(known)] as const);
       return noticeSeen(db, id, new Map(fresh));
+    },
+    incident(id) {
+      const fresh = touchedOf('item').map(known => [known, item(known)] as const);
+      return incidentSeen(db, id, readBook(db), new Map(fresh));
     },
     ...stockLook(db, () => touchedOf('stock')),
     noteClosed(note) {

@@ -9,6 +9,8 @@ const CHECKS: readonly QuestionName[] = [
   'checkoffs.list',
   'chains.list',
   'swaps.list',
+  'incidents.list',
+  'incident.page',
   'defects.list',
 ];
 

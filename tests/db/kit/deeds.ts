@@ -67,6 +67,21 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     d.must('stock.receive', { stock: id, place: g.rack, amount: 300, lot: 'A7', expires: '2028-03' });
     return id;
   };
+  const pickedUp = {
+    name: 'Two-alarm fire',
+    units: [g.unit],
+    families: ['ladder'],
+    on: '2026-01-04T02:10',
+  };
+  const incident = () => d.must('incident.open', pickedUp);
+  /** A ladder of the rack was read on the rig. */
+  const settled = () => {
+    const number = `L-${++n}`;
+    d.must('item.receive', { family: 'ladder', number, place: g.rack });
+    const opened = incident();
+    d.must('incident.found', { incident: opened, rig: g.rig, reads: [{ number, used: true }] });
+    return { incident: opened };
+  };
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -152,6 +167,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('checkoff.sign', { checkoff: draft(true), finished: started }),
     deed('checkoff.countersign', { checkoff: signed(signer) }),
     deed('checkoff.setAside', { checkoff: draft(false), why: 'Begun on the wrong rig' }),
+    deed('incident.open', pickedUp),
+    deed('incident.amend', { incident: incident(), agencies: ['Cottonwood Basin Fire'] }),
+    deed('incident.found', { incident: incident(), rig: g.rig, reads: [{ number: 'X-1' }] }),
+    deed('incident.settle', settled()),
     deed('swap.many', { of: g.unit, family: 'hose', down: 2, up: 2, place: g.rack }),
     deed('swap.settle', {
       swap: d.must('swap.many', { of: g.unit, family: 'hose', down: 2, up: 0, place: g.rack }),
