@@ -252,6 +252,7 @@ export type Paper =
   | { paper: 'item history'; item: string }
   | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'check-off sheet'; of: string }
+  | { paper: 'changeover sheet'; from: string; to: string }
   | { paper: 'rule sheet'; family: string }
   | { paper: 'reorder list'; on?: string };
 

@@ -95,7 +95,7 @@ export function effectsOf(
       rig: b.rig,
       where: choice?.as === 'searched' ? (choice.where ?? null) : null,
       reported: b.thing.condition === 'missing',
-      likely: b.likely[0] ? `${b.likely[0].name}: ${b.likely[0].reasons[0]}` : null,
+      likely: b.likely[0] ? `${b.likely[0].name} (${b.likely[0].reasons.join('; ')})` : null,
     })),
     left: chosen(pickup, choices, as => as === 'leave').map(({ b }) => ({
       item: b.thing.item,

@@ -8,12 +8,15 @@ import {
 } from '@tanstack/react-router';
 import { useMemo } from 'react';
 import { Carry } from '../screens/carry/Carry.tsx';
+import { Changeover } from '../screens/changeover/Changeover.tsx';
 import { Checks } from '../screens/checks/Checks.tsx';
 import { OneCheck } from '../screens/checks/OneCheck.tsx';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
 import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
+import { Incidents } from '../screens/incidents/Incidents.tsx';
+import { OneIncident } from '../screens/incidents/OneIncident.tsx';
 import { Look } from '../screens/look/Look.tsx';
 import { Notices } from '../screens/notices/Notices.tsx';
 import { OneNotice } from '../screens/notices/OneNotice.tsx';
@@ -68,6 +71,15 @@ const walk = createRoute({
   path: '/rigs/$rig/walk',
   component: function WalkRoute() {
     return <WalkRound rig={walk.useParams().rig} />;
+  },
+});
+
+const changeover = createRoute({
+  getParentRoute: () => root,
+  path: '/rigs/$rig/changeover/$to',
+  component: function ChangeoverRoute() {
+    const { rig: from, to } = changeover.useParams();
+    return <Changeover from={from} to={to} />;
   },
 });
 
@@ -139,6 +151,16 @@ const carry = createRoute({
   },
 });
 
+const incidents = createRoute({ getParentRoute: () => root, path: '/incidents', component: Incidents });
+
+const incident = createRoute({
+  getParentRoute: () => root,
+  path: '/incidents/$incident',
+  component: function IncidentRoute() {
+    return <OneIncident incident={incident.useParams().incident} />;
+  },
+});
+
 const sheets = createRoute({ getParentRoute: () => root, path: '/import', component: ImportScreen });
 const look = createRoute({ getParentRoute: () => root, path: '/look', component: Look });
 
@@ -150,6 +172,7 @@ export function createScreens() {
       rigs,
       rig,
       walk,
+      changeover,
       checks,
       check,
       carry,
@@ -157,6 +180,8 @@ export function createScreens() {
       notices,
       notice,
       supply,
+      incidents,
+      incident,
       due,
       thing,
       sheets,

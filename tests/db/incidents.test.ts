@@ -120,7 +120,8 @@ describe('settling it', () => {
           {
             number: '31-107',
             where: 'Both beds',
-            likely: 'Engine 33: its list has not come in',
+            likely:
+              'Engine 33 (its list has not come in; 33-124 of Engine 33 was read on Engine 31: they were probably exchanged)',
           },
         ],
       },

@@ -53,6 +53,8 @@ export function Checks() {
       void navigate({ to: '/thing/$item', params: { item: d.item }, search: {} });
     else setForm(settleForm(d));
   };
+  const incidents = () => void navigate({ to: '/incidents' });
+  useKeys('The list', [{ key: 'i', label: 'Incidents: numbers read after a mixed pick-up', run: incidents }]);
   useKeys('The unit', [
     { key: 'l', label: 'Its carry list', run: () => at && list(at) },
     {
@@ -143,6 +145,9 @@ export function Checks() {
             <PrintAction paper={{ paper: 'check-off sheet', of: at.of }} label="Print a sheet" />
           </>
         ) : null}
+        <Action hint="i" onClick={incidents}>
+          Incidents
+        </Action>
       </footer>
       {form && summary ? (
         <DeedDialog

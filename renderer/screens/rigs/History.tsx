@@ -91,4 +91,5 @@ const LEFT: readonly TableColumn<LeftThing>[] = [
   { key: 'home', head: 'Belongs on', cell: t => t.home },
   { key: 'here', head: 'Still on', cell: t => t.here },
   { key: 'since', head: 'Since', cell: t => dateText(t.since) },
+  { key: 'why', head: 'Said', cell: t => t.why ?? '' },
 ];
