@@ -45,7 +45,10 @@ export interface Reading {
 
 /** What settling does, thing by thing. */
 export interface Effects {
-  /** Lies where its number was read. `again`: it had been reported missing, and is found by this. */
+  /**
+   * Lies where its number was read. `again`: it had been reported missing, and is found by this. `moved`: it was believed
+   * in another place.
+   */
   lies: { item: string; number: string; rig: string; place: string; again: boolean; moved: boolean }[];
   missing: {
     item: string;
@@ -78,15 +81,15 @@ export function effectsOf(
   const found = decided.flatMap(({ read, thing }) => (thing ? [{ read, thing }] : []));
   return {
     lies: found.map(({ read, thing }) => {
-      const isHere = thing.rig === read.rig;
+      // Read on its own rig in no place that was named: where it is believed there, it was read.
+      const place = readingOf(read)?.at ?? (thing.rig === read.rig ? (thing.place ?? read.rig) : read.rig);
       return {
         item: thing.item,
         number: thing.number,
         rig: read.rig,
-        // Read on its own rig in no place that was named: where it is believed there, it was read.
-        place: readingOf(read)?.at ?? (isHere ? (thing.place ?? read.rig) : read.rig),
+        place,
         again: thing.condition === 'missing',
-        moved: !isHere,
+        moved: place !== thing.place,
       };
     }),
     missing: chosen(pickup, choices, as => as !== 'leave').map(({ b, choice }) => ({

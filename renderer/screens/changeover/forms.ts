@@ -12,13 +12,17 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
   const left = rows.filter(r => exceptions[r.key] !== undefined);
   const things = rows.filter(r => r.thing !== null);
   const moving = things.filter(r => exceptions[r.key] === undefined).length;
+  const counts = rows.length - things.length;
   const { unit, from, to } = page;
   return {
-    title: `${unit.name} leaves ${from.name} for ${to.name}`,
+    title:
+      unit.name === from.name
+        ? `${unit.name} changes to ${to.name}`
+        : `${unit.name} leaves ${from.name} for ${to.name}`,
     verb: 'Sign this leg',
     initial: { at: clockNow(today).slice(11), how: 'told', note: '', on: '' },
     says: filled => [
-      `${unit.name} rides ${to.name} from then on. ${count(moving, 'thing')} with ${moving === 1 ? 'its' : 'their'} numbers and the counts beside them lie there${left.length === 0 ? '; nothing is left out.' : '.'}`,
+      `${unit.name} rides ${to.name} from then on, and ${count(moving, 'numbered thing')}${counts > 0 ? ` and what is counted on ${count(counts, 'line')}` : ''} ${moving + counts === 1 ? 'lies' : 'lie'} there.`,
       ...(left.length > 0
         ? [
             `Everything moved except ${left
@@ -28,7 +32,7 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
                   ? `${r.line?.what ?? ''} (${moved} of ${planned} moved)`
                   : `${r.number} ${r.what}`;
               })
-              .join(', ')}.`,
+              .join('; ')}.`,
           ]
         : []),
       filled.how === 'sight'

@@ -118,7 +118,7 @@ function Known({ page }: { page: IncidentPage }) {
         <section aria-label="Rigs that were there" data-pane="rigs" className={styles.pane}>
           <RowTable
             label="Rigs that were there"
-            columns={rigColumns(reads.of)}
+            columns={rigColumns(page.rigs, reads.of)}
             rows={page.rigs}
             keyOf={r => r.rig}
             onActive={r => setActiveRig(r.rig)}
@@ -137,7 +137,7 @@ function Known({ page }: { page: IncidentPage }) {
               keyOf={r => r.key}
               onOpen={decide}
               onActive={r => setActive(r.key)}
-              isFaint={r => r.is === 'own'}
+              isFaint={r => r.is === 'own' && r.where === ''}
             />
           ) : (
             <Empty>
@@ -209,13 +209,23 @@ const firstToRead = (page: IncidentPage): string | undefined =>
   (page.rigs.find(r => r.list !== null && !r.settled) ?? page.rigs.find(r => r.list === null) ?? page.rigs[0])
     ?.rig;
 
-const rigColumns = (listOf: (rig: string) => readonly unknown[]): readonly TableColumn<IncidentRig>[] => [
+const rigColumns = (
+  rigs: readonly IncidentRig[],
+  listOf: (rig: string) => readonly unknown[],
+): readonly TableColumn<IncidentRig>[] => [
   { key: 'unit', head: 'Unit', cell: r => <strong className={styles.oneLine}>{r.unitName}</strong> },
-  {
-    key: 'rig',
-    head: 'On',
-    cell: r => <span className={styles.oneLine}>{r.name === r.unitName ? '' : r.name}</span>,
-  },
+  // Most crews rode their own rigs, which bear their names.
+  ...(rigs.some(r => r.name !== r.unitName)
+    ? [
+        {
+          key: 'rig',
+          head: 'On',
+          cell: (r: IncidentRig) => (
+            <span className={styles.oneLine}>{r.name === r.unitName ? '' : r.name}</span>
+          ),
+        },
+      ]
+    : []),
   { key: 'read', head: 'Read', figure: true, cell: r => listOf(r.rig).length || '–' },
   { key: 'believed', head: 'Believed', figure: true, cell: r => r.believed.toLocaleString('en-US') },
   {
@@ -224,7 +234,7 @@ const rigColumns = (listOf: (rig: string) => readonly unknown[]): readonly Table
     cell: r => {
       if (listOf(r.rig).length > 0 && (r.settled || r.list === null)) return 'being read';
       if (r.settled) return 'settled';
-      return r.list ? 'in' : <b className={styles.wrong}>not in</b>;
+      return r.list ? 'in' : <b className={`${styles.wrong} ${styles.oneLine}`}>not in</b>;
     },
   },
 ];

@@ -27,7 +27,7 @@ export const columnsFor = (rig: IncidentRig, choices: Choices): readonly TableCo
       </span>
     ),
   },
-  { key: 'what', head: 'What', cell: r => r.what },
+  { key: 'what', head: 'What', cell: r => <span className={styles.oneLine}>{r.what}</span> },
   { key: 'at', head: 'Read in', cell: r => <span className={styles.oneLine}>{r.at}</span> },
   { key: 'used', head: 'Used', cell: r => (r.used ? 'used' : '') },
   { key: 'where', head: 'Whose, or where', cell: r => r.where },
@@ -50,6 +50,8 @@ function thenWords(row: Row, rig: IncidentRig, choices: Choices): string {
       const whose = choices.foreign.find(f => f.rig === rig.rig && f.number === row.number)?.whose;
       return whose ? `taken for ${whose}` : 'kept as nobody’s';
     }
+    case 'own':
+      return row.where === '' ? '' : `lies in ${row.at}`;
     case 'other rig':
     case 'elsewhere':
       return `lies on ${rig.name}${row.at ? `, ${row.at}` : ''}`;

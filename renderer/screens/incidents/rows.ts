@@ -46,7 +46,7 @@ export function rowsOf(
       is: told?.is ?? 'waiting',
       number: read.number,
       what: told?.thing?.what ?? told?.could[0]?.what ?? '',
-      where: told === null ? '' : whereWords(told, page.agencies),
+      where: told === null ? '' : whereWords(told, page.agencies, read.at),
       at: read.at === null ? '' : (names.get(read.at) ?? ''),
       used: read.used,
       read: told,
@@ -74,10 +74,10 @@ export function rowsOf(
   return [...lost, ...rows].sort((a, b) => ORDER.indexOf(a.is) - ORDER.indexOf(b.is));
 }
 
-function whereWords(read: ReadNumber, agencies: readonly string[]): string {
+function whereWords(read: ReadNumber, agencies: readonly string[], at: string | null): string {
   switch (read.is) {
     case 'own':
-      return '';
+      return at === null || at === read.thing?.place ? '' : `Believed in ${read.thing?.where}`;
     case 'foreign':
       return likelyWhose(read, agencies).join(', or ') || 'nobody knows whose';
     case 'duplicated':

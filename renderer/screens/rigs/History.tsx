@@ -85,11 +85,11 @@ const LEFT: readonly TableColumn<LeftThing>[] = [
     cell: t => (
       <span className={styles.marks}>
         {t.what} <ConditionWord condition={t.condition} />
+        {t.why === null ? null : <span className={styles.soft}>{t.why}</span>}
       </span>
     ),
   },
   { key: 'home', head: 'Belongs on', cell: t => t.home },
   { key: 'here', head: 'Still on', cell: t => t.here },
   { key: 'since', head: 'Since', cell: t => dateText(t.since) },
-  { key: 'why', head: 'Said', cell: t => t.why ?? '' },
 ];

@@ -17,17 +17,8 @@ export function Legs({ rig }: { rig: string }) {
 }
 
 const COLUMNS: readonly TableColumn<ChangeoverLeg>[] = [
-  {
-    key: 'on',
-    head: 'When',
-    figure: true,
-    cell: l => <span className={styles.oneLine}>{dateText(l.on)}</span>,
-  },
-  {
-    key: 'leg',
-    head: 'Leg',
-    cell: l => `${l.unit.name} ${l.back ? 'back to' : 'to'} ${l.to.name}`,
-  },
+  { key: 'on', head: 'When', cell: l => dateText(l.on) },
+  { key: 'leg', head: 'Leg', cell: l => `${l.unit.name} ${l.back ? 'back to' : 'to'} ${l.to.name}` },
   { key: 'moved', head: 'Moved', figure: true, cell: l => l.moved.toLocaleString('en-US') },
   { key: 'except', head: 'Except', cell: exceptWords },
   {
@@ -36,7 +27,7 @@ const COLUMNS: readonly TableColumn<ChangeoverLeg>[] = [
     figure: true,
     cell: l => (l.notReturned.length > 0 ? <b className={styles.late}>{l.notReturned.length}</b> : '–'),
   },
-  { key: 'by', head: 'Signed by', cell: l => <span className={styles.oneLine}>{l.byName ?? '–'}</span> },
+  { key: 'by', head: 'By', cell: l => l.byName ?? '–' },
 ];
 
 function exceptWords(leg: ChangeoverLeg): string {

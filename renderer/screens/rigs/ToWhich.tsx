@@ -20,7 +20,7 @@ export function ToWhich({ page, onClose, onPick }: ToWhichProps) {
     .filter(r => r.id !== page.id && r.unit === null)
     .sort((a, b) => rank(a, page) - rank(b, page));
   return (
-    <Dialog title={`${page.unit ?? 'The crew'} leaves ${page.name} for which rig?`} onClose={onClose}>
+    <Dialog title={`Which rig does the crew of ${page.unit ?? page.name} take?`} onClose={onClose}>
       {rigs.data === undefined ? <NotReady loaded={rigs} /> : null}
       {rigs.data && rows.length === 0 ? (
         <p className={styles.soft}>
