@@ -13,6 +13,7 @@ import { inMono } from './tables.ts';
 
 const TICK_PT = 9;
 const NUMBER_PT = 60;
+const NOTE_PT = 120;
 
 /** @throws CannotAnswer where there is no such rig, or nobody rides the one that is left */
 export async function changeoverSheet(asking: Asking, from: string, to: string, on: string): Promise<Sheet> {
@@ -21,7 +22,7 @@ export async function changeoverSheet(asking: Asking, from: string, to: string, 
   const rows = page.places.reduce((n, p) => n + p.lines.length, 0) + counts.moves;
   return {
     name: 'Changeover sheet',
-    about: `${page.unit.name}, ${page.from.name} to ${page.to.name}`,
+    about: `${page.unit.name} to ${page.to.name}`,
     on,
     orientation: 'portrait',
     rows,
@@ -36,18 +37,19 @@ export async function changeoverSheet(asking: Asking, from: string, to: string, 
         ],
       }),
       ...stateLine(page),
-      {
-        text: ['Date', 'Begun at', 'On the road at'].map(w => `${w} ______________`).join('     '),
-        margin: [0, 0, 0, 6],
-      },
+      ...[
+        ['Date', 'Begun at', 'On the road at'],
+        ['Moved by', 'Officer'],
+      ].map(
+        (line): Content => ({
+          text: line.map(w => `${w} ______________${line.length === 2 ? '__________' : ''}`).join('     '),
+          margin: [0, 2, 0, 4],
+        }),
+      ),
       ...page.places.flatMap(place => placeTable(place, page.to.name)),
       ...others(page, 'moves', 'Moves, and no line asks for it'),
       ...others(page, 'stays', `Stays on ${page.from.name}`),
       ...others(page, 'besides', `On ${page.to.name} besides`),
-      {
-        text: ['Moved by', 'Officer'].map(w => `${w} ______________________________`).join('     '),
-        margin: [0, 16, 0, 0],
-      },
     ],
   };
 }
@@ -62,6 +64,9 @@ function stateLine({ to, toCondition, toReason, toRiddenBy }: ChangeoverPage): C
   ];
   return said.length === 0 ? [] : [{ text: said.join(' '), bold: true, margin: [0, 0, 0, 6] }];
 }
+
+/** A cell of its own each time: what lays a page out writes into it. */
+const note = (): TableCell => ({ text: '______________________' });
 
 const tick = (): TableCell => ({
   canvas: [{ type: 'rect', x: 0, y: 1.6, w: TICK_PT, h: TICK_PT, lineWidth: 0.8, lineColor: 'black' }],
@@ -78,7 +83,7 @@ function placeTable(place: ChangeoverPlace, to: string): Content[] {
   return [
     {
       table: {
-        widths: [TICK_PT + 4, 50, NUMBER_PT, '*', 150],
+        widths: [TICK_PT + 4, 50, NUMBER_PT, '*', NOTE_PT],
         headerRows: 1,
         keepWithHeaderRows: Math.min(2, rows.length),
         dontBreakRows: true,
@@ -91,34 +96,28 @@ function placeTable(place: ChangeoverPlace, to: string): Content[] {
   ];
 }
 
+/** A row for each thing that moves; what is there already stands in one row with its numbers. */
 function lineRows(line: ChangeoverLine): TableCell[][] {
-  const note = { text: '____________________________' };
-  const lacking: TableCell[][] =
-    line.lacking > 0
-      ? [['', { text: 'Lacking', bold: true }, '', `${line.lacking} of ${line.qty}  ${line.what}`, note]]
-      : [];
-  if (!line.tracked)
-    return [
-      ...(line.moves > 0
-        ? [[tick(), { text: 'Moves', bold: true }, '', `${line.moves} of ${line.qty}  ${line.what}`, note]]
-        : []),
-      ...(line.there > 0 ? [[tick(), 'There', '', `${line.there} of ${line.qty}  ${line.what}`, note]] : []),
-      ...lacking,
-    ];
+  const row = (does: string, n: number, numbers = ''): TableCell[] => [
+    does === 'Lacking' ? '' : tick(),
+    { text: does, bold: does !== 'There' },
+    { text: `${n} of ${line.qty}  ${line.what}${numbers === '' ? '' : `:  ${numbers}`}`, colSpan: 2 },
+    {},
+    note(),
+  ];
+  const moves = line.things.filter(t => t.becomes === 'moves');
+  const there = line.things.filter(t => t.becomes === 'there').map(t => t.number);
   return [
-    ...line.things
-      .filter(t => t.becomes === 'moves')
-      .map((t): TableCell[] => [
-        tick(),
-        { text: 'Moves', bold: true },
-        inMono(t.number) as TableCell,
-        fromWords(t),
-        note,
-      ]),
-    ...line.things
-      .filter(t => t.becomes === 'there')
-      .map((t): TableCell[] => [tick(), 'There', inMono(t.number) as TableCell, t.what, note]),
-    ...lacking,
+    ...moves.map((t): TableCell[] => [
+      tick(),
+      { text: 'Moves', bold: true },
+      inMono(t.number) as TableCell,
+      fromWords(t),
+      note(),
+    ]),
+    ...(!line.tracked && line.moves > 0 ? [row('Moves', line.moves)] : []),
+    ...(line.there > 0 ? [row('There', line.there, there.join(', '))] : []),
+    ...(line.lacking > 0 ? [row('Lacking', line.lacking)] : []),
   ];
 }
 
@@ -126,23 +125,32 @@ function lineRows(line: ChangeoverLine): TableCell[][] {
 const fromWords = (t: ChangeoverThing): string =>
   t.place === t.to ? t.what : `${t.what}, from ${t.place === '' ? 'the rig' : t.place}`;
 
-/** What no line asks for, in running lines: nothing is ticked there but what moves. */
+/** What no line asks for, in running lines by why and by kind: nothing is ticked there but what moves. */
 function others(page: ChangeoverPage, becomes: ChangeoverThing['becomes'], title: string): Content[] {
   const things = page.others.filter(t => t.becomes === becomes);
   if (things.length === 0) return [];
-  const byWhy = new Map<string, ChangeoverThing[]>();
-  for (const thing of things) byWhy.set(thing.why, [...(byWhy.get(thing.why) ?? []), thing]);
   return [
     section(`${title}: ${counted(things.length, 'thing')}`),
-    ...[...byWhy].map(
+    ...grouped(things, t => t.why).map(
       ([why, of]): Content => ({
         text: [
           { text: `${capital(why)}: `, bold: true },
-          of.map(t => `${t.number} ${t.what}${t.place === '' ? '' : ` (${t.place})`}`).join(', '),
+          grouped(of, t => t.what)
+            .map(([what, alike]) => `${what} ${alike.map(t => t.number).join(', ')}`)
+            .join('; '),
         ],
         font: 'Narrow',
         margin: [0, 1, 0, 1],
       }),
     ),
   ];
+}
+
+function grouped(
+  things: readonly ChangeoverThing[],
+  by: (thing: ChangeoverThing) => string,
+): [string, ChangeoverThing[]][] {
+  const groups = new Map<string, ChangeoverThing[]>();
+  for (const thing of things) groups.set(by(thing), [...(groups.get(by(thing)) ?? []), thing]);
+  return [...groups];
 }

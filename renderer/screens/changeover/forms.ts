@@ -86,6 +86,9 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
         },
       },
     ],
-    done: () => `${unit.name} rides ${to.name}. What was left out is kept with the leg.`,
+    done: () =>
+      page.back
+        ? `${unit.name} is back on its own rig. What was left out is kept with the leg.`
+        : `${unit.name} rides ${to.name}. What was left out is kept with the leg.`,
   };
 }

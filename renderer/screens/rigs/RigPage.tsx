@@ -89,7 +89,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
             </Action>
             {page.unit === null ? null : (
               <Action hint="c" onClick={change}>
-                Change the whole rig
+                Change rigs
               </Action>
             )}
             <Action hint="o" onClick={out}>
