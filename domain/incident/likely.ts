@@ -60,6 +60,9 @@ export function likelyHolders(
             read === null ? '' : `, though its list does not have ${thing.number}`
           }`,
         ]);
+      const ofTheirs = numbers.find(n => n.rig === home && n.thing?.rig === rig);
+      if (!first && ofTheirs)
+        reasons.push(['mixed up', `${ofTheirs.number} of ${name} was read on ${homeName}`]);
       const over = overBy(numbers, believed, foreignOn(rig).length, rig, thing);
       if (read !== null && over > 0)
         reasons.push(['over', `it has ${over} of the kind more than is believed on it`]);

@@ -135,6 +135,19 @@ describe('who likely has what is missing', () => {
     ]);
   });
 
+  it('is rather a unit that has left something else there than one that has left nothing', () => {
+    const other = thing('33-9', 'E33', { what: '5 in supply hose, 100 ft' });
+    const holders = likely(
+      {
+        rigs: [there('E31', ['33-9']), there('E34', null), there('E33', null)],
+        things: [...things, other],
+      },
+      '31-107',
+    );
+    expect(holders.map(h => h.name)).toEqual(['E33', 'E34']);
+    expect(holders[0]?.reasons.at(-1)).toBe('33-9 of E33 was read on E31');
+  });
+
   it('is the other department whose bottle lies there before one of ours that has nothing to show for it', () => {
     const holders = likely(
       {
