@@ -188,6 +188,8 @@ export interface LeftThing {
   here: string;
   on: string;
   since: string;
+  /** What the crew said of it when it went back; null where it named it not. */
+  why: string | null;
 }
 
 /** An outside agency, and whether its RIN still stands. */
@@ -253,6 +255,7 @@ export type Paper =
   | { paper: 'item history'; item: string }
   | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'check-off sheet'; of: string }
+  | { paper: 'changeover sheet'; from: string; to: string }
   | { paper: 'rule sheet'; family: string }
   | { paper: 'reorder list'; on?: string }
   | ({ paper: 'fill log' } & Omit<FillLogFilter, 'limit'>);

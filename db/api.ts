@@ -17,8 +17,10 @@ import type {
   WhenLate,
 } from '../domain/rulebook/types.ts';
 import type { UnitSystem } from '../domain/units.ts';
+import type { ChangeoverQuestions } from './api-changeovers.ts';
 import type { CheckQuestions } from './api-checks.ts';
 import type { DeskQuestions } from './api-desk.ts';
+import type { IncidentQuestions } from './api-incidents.ts';
 import type { KitQuestions } from './api-kits.ts';
 import type { NoticeQuestions } from './api-notices.ts';
 import type { RuleQuestions } from './api-rules.ts';
@@ -417,9 +419,11 @@ export interface ImportRequest {
 
 /** Every question: what it takes and what it answers. */
 export interface Questions
-  extends CheckQuestions,
+  extends ChangeoverQuestions,
+    CheckQuestions,
     DeskQuestions,
     KitQuestions,
+    IncidentQuestions,
     NoticeQuestions,
     RuleQuestions,
     SupplyQuestions {

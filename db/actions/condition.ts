@@ -6,7 +6,7 @@ import type { Photo } from '../../domain/photos.ts';
 import { policyOn } from '../../domain/rulebook/book.ts';
 import { withArticle } from '../../domain/rulebook/words.ts';
 import { id, longWords, mustBe, photos, when, words } from './fields.ts';
-import { deedOnItem, familyOfItem, gone } from './items.ts';
+import { afterPlaced, deedOnItem, familyOfItem, gone } from './items.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
 
 /** A deed that only sets a condition, with words that go with it. */
@@ -185,6 +185,7 @@ export const itemFound = action({
       ? []
       : [refuse('not missing', 'It was not reported missing.', 'Move it instead.', 'item')]),
   ],
+  complete: (look, body) => ({ ...body, on: afterPlaced(look, body.item, body.on) }),
   apply: (_entry, body) => ({
     facts: [
       {

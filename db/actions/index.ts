@@ -2,11 +2,14 @@
 
 import { agencyAmend, departmentAmend, memberAmend, placeAmend, unitAmend } from './amend.ts';
 import { carrySet } from './carry.ts';
+import { rigChangeover } from './changeover.ts';
 import { checkoffSign } from './checkoff-sign.ts';
 import * as checkoffs from './checkoffs.ts';
 import * as condition from './condition.ts';
 import { defectClose, defectReport } from './defects.ts';
 import { cylinderFill } from './fills.ts';
+import { incidentSettle } from './incident-settle.ts';
+import { incidentAmend, incidentFound, incidentOpen } from './incidents.ts';
 import { itemAmend, itemAssign, itemMove, itemReceive } from './items.ts';
 import * as kits from './kits.ts';
 import { noteClose, noteWrite } from './notes.ts';
@@ -64,6 +67,7 @@ const LIST: readonly Action[] = [
   unitAmend,
   placeAmend,
   rigRide,
+  rigChangeover,
   rigTakeOut,
   rigReturn,
   rigRead,
@@ -80,6 +84,10 @@ const LIST: readonly Action[] = [
   checkoffs.checkoffSetAside,
   swapMany,
   swapSettle,
+  incidentOpen,
+  incidentAmend,
+  incidentFound,
+  incidentSettle,
   defectReport,
   defectClose,
   stock.stockAdd,

@@ -1,7 +1,7 @@
 /** Tracked things: received, amended, moved, assigned. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { firstDay, lastDay, parseWhen } from '../../domain/calendar/when.ts';
+import { afterTold, firstDay, lastDay, parseWhen, type When } from '../../domain/calendar/when.ts';
 import { ASSIGNMENTS, HOW_KNOWN } from '../../domain/facts.ts';
 import { attributeProblems, id, mustBe, mustHaveFamily, notFuture, values, when, words } from './fields.ts';
 import { ALWAYS, action, type FactDraft, type Look, type Refusal, refuse } from './types.ts';
@@ -153,6 +153,7 @@ export const itemMove = action({
     ...insideItself(look, body.item, body.to),
     ...gone(look, body.item, 'moved'),
   ],
+  complete: (look, body) => ({ ...body, on: afterPlaced(look, body.item, body.on) }),
   apply: (_entry, body) => ({
     facts: [
       {
@@ -199,6 +200,11 @@ function insideItself(look: Look, item: string, to: string): Refusal[] {
         refuse('inside itself', 'A kit cannot lie inside itself.', 'Name the place that it lies in.', 'to'),
       ];
   return [];
+}
+
+/** A day on which the thing was moved with a time already comes after it: nobody brings back in the afternoon for the morning. */
+export function afterPlaced(look: Look, item: string, on: When): When {
+  return on.length === 10 ? (afterTold(on, look.item(item)?.place?.since ?? null) as When) : on;
 }
 
 export function familyOfItem(look: Look, body: { item: string }): string | null {

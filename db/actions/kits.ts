@@ -1,13 +1,12 @@
 /** Kits: their templates, their full counts and seals, and what was seen of a seal. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { lastDay, type When } from '../../domain/calendar/when.ts';
+import { afterTold, lastDay, type When } from '../../domain/calendar/when.ts';
 import { type ContentCount, isSameSeal } from '../../domain/kits/kit.ts';
 import { CONTENTS_EXPIRE, FULL_COUNT } from '../../domain/rulebook/kit.ts';
 import { frozen } from './condition.ts';
 import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
-import { afterTold } from './rigs.ts';
 import { action, type FactDraft, type Look, type Refusal, refuse } from './types.ts';
 
 const seal = z.string().trim().min(1).max(40);

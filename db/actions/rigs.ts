@@ -1,7 +1,7 @@
 /** Rigs: who rides them, what state they are in, their meters, and how they are drawn. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { lastDay, type When } from '../../domain/calendar/when.ts';
+import { afterTold, lastDay, type When } from '../../domain/calendar/when.ts';
 import { capital } from '../../domain/capital.ts';
 import { roseTooFast } from '../../domain/derive/meters.ts';
 import { fits, GRID, VIEWS } from '../../domain/rigs/drawing.ts';
@@ -9,16 +9,10 @@ import { familyOf } from '../../domain/rulebook/index.ts';
 import { METERS } from '../../domain/rulebook/types.ts';
 import { id, longWords, mustBe, notFuture, when } from './fields.ts';
 import { deedOnItem, familyOfItem, gone } from './items.ts';
-import { action, type Look, type Refusal, refuse } from './types.ts';
+import { action, type FactDraft, type Look, type Refusal, refuse } from './types.ts';
 
 /** The meters of a rig, in the order in which they are read. */
 export const RIG_METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
-
-/**
- * A deed of a day on which something of the kind was told with a time comes after it: nobody takes a rig out in the
- * afternoon for the morning. A day alone would sort before every time of it.
- */
-export const afterTold = (on: string, told: When | null): string => (told?.startsWith(on) ? told : on);
 
 export function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
   const problems = on === undefined ? [] : notFuture(look, on);
@@ -26,6 +20,15 @@ export function mustBeRig(look: Look, rig: string, on?: When): Refusal[] {
     ? problems
     : [...problems, refuse('not found', `No rig has the id ${rig}.`, 'Name a rig of the department.', 'rig')];
 }
+
+/** A crew takes a rig, or (null) leaves it without one. */
+export const rideFact = (rig: string, unit: string | null, on: When, note?: string): FactDraft => ({
+  thing: rig,
+  kind: 'ride',
+  effective: on,
+  values: { unit, ...(note ? { note } : {}) },
+  refs: unit === null ? [] : [unit],
+});
 
 export const rigRide = action({
   name: 'rig.ride',
@@ -39,17 +42,7 @@ export const rigRide = action({
     ...mustBeRig(look, body.rig, body.on),
     ...(body.unit === null ? [] : mustBe(look, body.unit, 'unit', 'unit')),
   ],
-  apply: (_entry, body) => ({
-    facts: [
-      {
-        thing: body.rig,
-        kind: 'ride',
-        effective: body.on,
-        values: { unit: body.unit, ...(body.note ? { note: body.note } : {}) },
-        refs: body.unit === null ? [] : [body.unit],
-      },
-    ],
-  }),
+  apply: (_entry, body) => ({ facts: [rideFact(body.rig, body.unit, body.on, body.note)] }),
   example: { rig: '&1', unit: '&0', on: '2026-11-25T07:10' },
 });
 

@@ -11,8 +11,11 @@ import type { Derived } from '../../domain/derive/thing.ts';
 import type { Condition } from '../../domain/facts.ts';
 import type { KitKnown } from '../../domain/kits/kit.ts';
 import type { Entitlement } from '../../domain/people/entitlements.ts';
+import type { Ride } from '../../domain/rigs/rides.ts';
 import type { Book } from '../../domain/rulebook/book.ts';
 import type { Problem } from '../api.ts';
+import type { Difference, Leg } from '../caches/changeovers.ts';
+import type { IncidentSeen } from '../caches/incidents.ts';
 import type { StockTold } from '../caches/stock.ts';
 import type { SwapTold } from '../caches/swaps.ts';
 import type { Entry } from '../ledger/entry.ts';
@@ -52,6 +55,10 @@ export interface Look {
   carryList(of: string): readonly CarryLine[];
   /** The rig that a unit's crew rides now, or null. */
   riddenBy(unit: string): string | null;
+  /** Every ride ever, with those of earlier deeds of the act. */
+  rides(): readonly Ride[];
+  /** What two rigs differ in for a crew that changes from one to the other. */
+  difference(leg: Leg): Difference;
   /** The schedules by which it is gone through. */
   schedules(of: string): readonly Schedule[];
   checkoff(id: string): CheckoffKnown | null;
@@ -75,6 +82,8 @@ export interface Look {
   kitTemplate(what: string): string | null;
   /** The number of the kit that bears this seal now, or null. */
   sealedWith(seal: string): string | null;
+  /** An incident, with what the lists that are not settled come to. */
+  incident(id: string): IncidentSeen | null;
   /** A kind of counted stock with what is on hand of it, or null. */
   stock(id: string): StockTold | null;
   /** The kind of stock that bears this name, in any letter case, or null. */

@@ -1,9 +1,10 @@
 /** The walk-round of a rig: what was looked at and read, judged by the criteria, and what that does to the rig. */
 import { z } from 'zod';
+import { afterTold } from '../../domain/calendar/when.ts';
 import { CRITERIA } from '../../domain/checkoffs/criteria.ts';
 import { judgeRig } from '../../domain/checkoffs/walk-round.ts';
 import { id, longWords, when, words } from './fields.ts';
-import { afterTold, mustBeRig } from './rigs.ts';
+import { mustBeRig } from './rigs.ts';
 import { action, type FactDraft, refuse } from './types.ts';
 
 /** What the answers came to on that day, by the criteria of that day. */

@@ -38,7 +38,7 @@ export function deriveTouched(db: Db, touched: Touched): string[] {
   if (ofKind('notice').length > 0) keys.add('notices');
   for (const key of ofKind('check-off')) deriveCheckoff(db, key);
   for (const key of ofKind('defect')) deriveDefect(db, key);
-  if (ofKind('check-off', 'defect', 'swap').length > 0) keys.add('checkoffs');
+  if (ofKind('check-off', 'defect', 'swap', 'incident').length > 0) keys.add('checkoffs');
   for (const key of ofKind('kit template')) deriveKitTemplate(db, key);
   if (ofKind('kit template').length > 0) keys.add('kits').add('checkoffs');
   for (const key of ofKind('stock')) deriveStock(db, key);

@@ -2,6 +2,7 @@
 import type { QuestionName } from '../api.ts';
 import { carryHolders, carryPage, carryPreview } from './carry.ts';
 import { chainsList } from './chains.ts';
+import { changeoversList, rigChangeover } from './changeovers.ts';
 import { checkoffPage, checkoffsList } from './checkoffs.ts';
 import { defectsList } from './defects.ts';
 import { departmentPage, departmentSummary, membersList, placesList } from './department.ts';
@@ -11,6 +12,7 @@ import { exportItems, exportLedger, ledgerHeads } from './exports.ts';
 import { fillCheck } from './fill-check.ts';
 import { fillsList } from './fills.ts';
 import { importPreview } from './import.ts';
+import { incidentPage, incidentsList } from './incidents.ts';
 import { itemFind, itemHistory, itemPage } from './items.ts';
 import { kitPage, kitsList, kitTemplateQuestion } from './kits.ts';
 import { ledgerVerify, vocabularyList } from './ledger.ts';
@@ -62,6 +64,8 @@ const LIST = [
   notesList,
   rigsList,
   rigPage,
+  rigChangeover,
+  changeoversList,
   itemSpares,
   exportItems,
   exportLedger,
@@ -73,6 +77,8 @@ const LIST = [
   checkoffsList,
   chainsList,
   swapsList,
+  incidentsList,
+  incidentPage,
   defectsList,
   kitsList,
   kitPage,

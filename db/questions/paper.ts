@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { DepartmentSummary } from '../api.ts';
 import type { Paper, PdfFile } from '../api-desk.ts';
+import { changeoverSheet } from '../paper/changeover-sheet.ts';
 import { checkoffSheet } from '../paper/checkoff-sheet.ts';
 import { comingDue, type ListFilter } from '../paper/coming-due.ts';
 import { fillLog } from '../paper/fill-log.ts';
@@ -24,7 +25,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a rule sheet, a reorder list, a fill log',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a changeover sheet, a rule sheet, a reorder list, a fill log',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -41,6 +42,7 @@ export const paperMake = question({
     z.strictObject({ paper: z.literal('item history'), item: z.string(), by }),
     z.strictObject({ paper: z.literal('rig sheet'), rig: z.string(), on: day.optional(), by }),
     z.strictObject({ paper: z.literal('check-off sheet'), of: z.string(), by }),
+    z.strictObject({ paper: z.literal('changeover sheet'), from: z.string(), to: z.string(), by }),
     z.strictObject({ paper: z.literal('rule sheet'), family: z.string(), by }),
     z.strictObject({ paper: z.literal('reorder list'), on: day.optional(), by }),
     z.strictObject({ paper: z.literal('fill log'), ...fillLogFields, by }),
@@ -83,6 +85,8 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
       return rigSheet(asking, paper.rig, textOrNull(dayAsked(asking, paper.on)) as string);
     case 'check-off sheet':
       return checkoffSheet(asking, paper.of, today);
+    case 'changeover sheet':
+      return changeoverSheet(asking, paper.from, paper.to, today);
     case 'rule sheet':
       return ruleSheet(asking, paper.family, today);
     case 'reorder list':

@@ -4,9 +4,11 @@ import type { Day } from '../../domain/calendar/day.ts';
 import { heaviest } from '../../domain/derive/due.ts';
 import type { Assignment, Condition, HowKnown } from '../../domain/facts.ts';
 import { type Box, firstDrawing } from '../../domain/rigs/drawing.ts';
-import type { NotReturned, Ride } from '../../domain/rigs/rides.ts';
-import type { LeftThing, RigItem, RigPage } from '../api-desk.ts';
-import { all, one } from '../store/statements.ts';
+import type { Ride } from '../../domain/rigs/rides.ts';
+import type { RigItem, RigPage } from '../api-desk.ts';
+import { legsOf } from '../caches/changeovers.ts';
+import { all } from '../store/statements.ts';
+import { toldOpen } from './changeovers.ts';
 import { day, dayAsked } from './fields.ts';
 import { latest, type Rig, rigLines } from './rigs.ts';
 import { standingOf, statesIn } from './states.ts';
@@ -44,6 +46,7 @@ export const rigPage = question({
     );
     const drawn = latest(rig.facts, 'drawing');
     const boxes = (drawn?.values.boxes as Box[] | undefined)?.filter(b => places.some(p => p.id === b.place));
+    const legs = open.length > 0 ? legsOf(asking.db) : [];
     const items = itemsOnRig(asking, rig.key, on);
     const own = standingOf(asking, on, 'items i JOIN due d ON d.item = i.key', 'i.key = :rig', {
       rig: rig.key,
@@ -58,8 +61,8 @@ export const rigPage = question({
       arranged: boxes !== undefined,
       rides: ridesOn(asking, rides, line.id),
       readings: readingsOf(rig),
-      leftHere: open.filter(o => o.on === line.id).flatMap(o => toldOpen(asking, o)),
-      leftElsewhere: open.filter(o => o.home === line.id).flatMap(o => toldOpen(asking, o)),
+      leftHere: open.filter(o => o.on === line.id).flatMap(o => toldOpen(asking, legs, o)),
+      leftElsewhere: open.filter(o => o.home === line.id).flatMap(o => toldOpen(asking, legs, o)),
     };
   },
   example: { rig: 'Engine 31' },
@@ -138,21 +141,4 @@ function itemsOnRig(asking: Asking, rig: number, on: Day): Map<number, RigItem[]
   const byPlace = new Map<number, RigItem[]>();
   for (const { place, told } of items) byPlace.set(place, [...(byPlace.get(place) ?? []), told]);
   return byPlace;
-}
-
-function toldOpen(asking: Asking, open: NotReturned): LeftThing[] {
-  const item = one<{ number: string; what: string; condition: Condition }>(
-    asking.db,
-    'SELECT i.number, i.what, i.condition FROM items i JOIN things t ON t.key = i.key WHERE t.id = ?',
-    open.item,
-  );
-  const name = (id: string) =>
-    one<{ name: string }>(
-      asking.db,
-      'SELECT p.name FROM places p JOIN things t ON t.key = p.key WHERE t.id = ?',
-      id,
-    )?.name ?? id;
-  if (!item) return [];
-  const { home, on, since } = open;
-  return [{ item: open.item, ...item, home: name(home), homeRig: home, here: name(on), on, since }];
 }

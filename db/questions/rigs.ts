@@ -3,17 +3,12 @@ import { z } from 'zod';
 import type { Day } from '../../domain/calendar/day.ts';
 import type { RigCondition } from '../../domain/coverage/readiness.ts';
 import { inOrder } from '../../domain/facts.ts';
-import {
-  type NotReturned,
-  notReturned,
-  type Ride,
-  ridesFrom,
-  type Whereabouts,
-} from '../../domain/rigs/rides.ts';
+import { type NotReturned, notReturned, type Ride, ridesFrom } from '../../domain/rigs/rides.ts';
 import type { RigLine } from '../api-desk.ts';
 import { identityOf, type PlainFact, textOf } from '../caches/facts.ts';
 import { factsOfThings } from '../caches/many.ts';
 import { rideFactsOf } from '../caches/rides.ts';
+import { whereaboutsOf } from '../caches/whereabouts.ts';
 import { all } from '../store/statements.ts';
 import { CELL, type Cell, tally } from './due-cells.ts';
 import { IN_FORCE } from './due-filter.ts';
@@ -62,31 +57,21 @@ export const allRides = (rigs: readonly Rig[]): Ride[] =>
 /** What went along with a crew to a rig it has left again, and is still there. */
 export function notBroughtBack(asking: Asking, rides: readonly Ride[]): NotReturned[] {
   const left = [...new Set(rides.filter(r => r.until !== null).map(r => r.rig))];
-  return left.length === 0 ? [] : notReturned(rides, whereabouts(asking, left));
-}
-
-/** Things on these rigs, with the rigs they have been on. */
-function whereabouts(asking: Asking, rigs: readonly string[]): Whereabouts[] {
-  const rows = all<{ item: string; rig: string | null; effective: string }>(
+  if (left.length === 0) return [];
+  const items = all<{ item: string }>(
     asking.db,
-    `SELECT t.id AS item, rt.id AS rig, f.effective
-     FROM facts f JOIN things t ON t.key = f.thing
-     JOIN things pt ON pt.id = f."values" ->> '$.place' LEFT JOIN places p ON p.key = pt.key
-     LEFT JOIN things rt ON rt.key = p.rig
-     WHERE f.kind = 'place' AND f.voided_at IS NULL AND f.thing IN (
-       SELECT i.key FROM items i JOIN places q ON q.key = i.place_key JOIN things qt ON qt.key = q.rig
-       WHERE qt.id IN (SELECT value FROM json_each(?)) AND i.condition NOT IN ('retired', 'disposed'))
-     ORDER BY f.thing, f.effective, f.clock, f.device, f.n`,
-    JSON.stringify(rigs),
+    `SELECT t.id AS item FROM items i JOIN things t ON t.key = i.key JOIN places q ON q.key = i.place_key
+     JOIN things qt ON qt.key = q.rig
+     WHERE qt.id IN (SELECT value FROM json_each(?)) AND i.condition NOT IN ('retired', 'disposed') ORDER BY i.key`,
+    JSON.stringify(left),
   );
-  const things = new Map<string, { rig: string | null; from: Whereabouts['spans'][number]['from'] }[]>();
-  for (const { item, rig, effective } of rows) {
-    const spans = things.get(item) ?? [];
-    if (spans.at(-1)?.rig !== rig || spans.length === 0)
-      spans.push({ rig, from: effective as Whereabouts['spans'][number]['from'] });
-    things.set(item, spans);
-  }
-  return [...things].map(([item, spans]) => ({ item, spans }));
+  return notReturned(
+    rides,
+    whereaboutsOf(
+      asking.db,
+      items.map(i => i.item),
+    ),
+  );
 }
 
 export const rigsList = question({

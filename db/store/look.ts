@@ -8,6 +8,7 @@ import { inOrder } from '../../domain/facts.ts';
 import type { FactDraft, Look, Voiding } from '../actions/types.ts';
 import { NAMED, named, type Touched, thingKey } from '../caches/apply.ts';
 import { readBook } from '../caches/book.ts';
+import { differenceOf } from '../caches/changeovers.ts';
 import { carryListOf, checkoffOf, defectOf } from '../caches/checkoffs.ts';
 import {
   asItemFacts,
@@ -18,9 +19,11 @@ import {
   type PlainFact,
   tellerOf,
 } from '../caches/facts.ts';
+import { incidentSeen } from '../caches/incidents.ts';
 import { noticeSeen } from '../caches/notices.ts';
 import { schedulesOf } from '../caches/schedules.ts';
 import { swapOf } from '../caches/swaps.ts';
+import { ridesNow } from '../caches/whereabouts.ts';
 import { kitLook } from './look-kits.ts';
 import { stockLook } from './look-stock.ts';
 import { all, type Db, one } from './statements.ts';
@@ -160,6 +163,11 @@ export function lookInto(
         )?.id ?? null
       );
     },
+    rides: () => ridesNow(db),
+    difference(leg) {
+      const fresh = touchedOf('item').map(known => [known, item(known)] as const);
+      return differenceOf(db, leg, ridesNow(db), new Map(fresh));
+    },
     schedules(of) {
       const key = thingKey(db, of);
       return key === undefined ? [] : schedulesOf(factsOf(db, key));
@@ -196,6 +204,10 @@ export function lookInto(
       // A rig that the act touched is a place; both are looked at as they are now and not as the caches have them.
       const fresh = [...touchedOf('item'), ...touchedOf('place')].map(known => [known, item(known)] as const);
       return noticeSeen(db, id, new Map(fresh));
+    },
+    incident(id) {
+      const fresh = touchedOf('item').map(known => [known, item(known)] as const);
+      return incidentSeen(db, id, readBook(db), new Map(fresh));
     },
     ...stockLook(db, () => touchedOf('stock')),
     ...kitLook(db, item, () => ({ kits: touchedOf('item'), templates: touchedOf('kit template') })),

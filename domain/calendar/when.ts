@@ -48,3 +48,9 @@ export function lastDay(when: When): Day {
   if (when.length === 7) return lastDayOfMonth(monthFrom(year, Number(when.slice(5, 7))));
   return firstDay(when);
 }
+
+/**
+ * A deed of a day on which something of the kind was told with a time comes after it: nobody takes a rig out in the
+ * afternoon for the morning. A day alone would sort before every time of it.
+ */
+export const afterTold = (on: string, told: When | null): string => (told?.startsWith(on) ? told : on);

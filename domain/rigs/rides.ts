@@ -60,30 +60,55 @@ export interface NotReturned {
  * @param rides all rides, as `ridesFrom` gives them
  */
 export function notReturned(rides: readonly Ride[], things: readonly Whereabouts[]): NotReturned[] {
-  const open: NotReturned[] = [];
-  for (const { item, spans } of things) {
+  return things.flatMap(({ item, spans }) => {
     const now = spans.at(-1);
-    const before = spans.at(-2);
-    if (!now || !before || now.rig === null || before.rig === null || now.rig === before.rig) continue;
+    const along = wentAlong(rides, spans);
+    if (!now || now.rig === null || along === null || along.ride.until === null) return [];
+    return along.home === now.rig ? [] : [{ item, home: along.home, on: now.rig, since: now.from }];
+  });
+}
+
+/**
+ * Where a thing set out from, where it came to the rig it is on with a crew that rode the one before; null where no
+ * crew brought it. Over several rigs in a row it is followed back, to the unit's own rig and no further.
+ */
+export function wentAlong(
+  rides: readonly Ride[],
+  spans: Whereabouts['spans'],
+): { home: string; ride: Ride } | null {
+  const hops: { home: string; ride: Ride }[] = [];
+  for (let at = spans.length - 1; at > 0; at--) {
+    const [now, before] = [spans[at], spans[at - 1]];
+    if (!now || !before || now.rig === null || before.rig === null || now.rig === before.rig) break;
+    const unit = hops[0]?.ride.unit;
     const ride = rides.find(
       r =>
         r.rig === now.rig &&
-        r.until !== null &&
+        (unit === undefined || r.unit === unit) &&
         mayBeBy(r.from, now.from) &&
-        mayBeBy(now.from, r.until) &&
+        (r.until === null || mayBeBy(now.from, r.until)) &&
         rodeBefore(rides, r, before.rig),
     );
-    if (ride) open.push({ item, home: before.rig, on: now.rig, since: now.from });
+    if (!ride) break;
+    hops.push({ home: before.rig, ride });
+    // The rig that a unit rode first is its own: what lies on it is at home there.
+    if (before.rig === rides.find(r => r.unit === ride.unit)?.rig) break;
   }
-  return open;
+  const [first, furthest] = [hops[0], hops.at(-1)];
+  return first && furthest ? { home: furthest.home, ride: first.ride } : null;
 }
 
 /** Whether one time may be no later than another, where either is known only to the day, the month or the year. */
-function mayBeBy(a: When, b: When): boolean {
+export function mayBeBy(a: When, b: When): boolean {
   return a <= b || a.startsWith(b);
 }
 
 /** Whether the unit of a ride rode another rig before it. */
 function rodeBefore(rides: readonly Ride[], ride: Ride, rig: string | null): boolean {
   return rides.some(r => r.unit === ride.unit && r.rig === rig && r.from <= ride.from);
+}
+
+/** The ride of a unit at a time, or null where it rode nothing then. */
+export function rideAt(rides: readonly Ride[], unit: string, at: When): Ride | null {
+  return rides.find(r => r.unit === unit && r.from <= at && (r.until === null || at < r.until)) ?? null;
 }

@@ -9,6 +9,8 @@ const CHECKS: readonly QuestionName[] = [
   'checkoffs.list',
   'chains.list',
   'swaps.list',
+  'incidents.list',
+  'incident.page',
   'defects.list',
 ];
 
@@ -27,6 +29,8 @@ const STANDING: readonly QuestionName[] = [
   'readiness.now',
   'rigs.list',
   'rig.page',
+  'rig.changeover',
+  'changeovers.list',
   'item.spares',
   'supply.shelf',
   ...KITS,

@@ -8,6 +8,7 @@ import {
 } from '@tanstack/react-router';
 import { useMemo } from 'react';
 import { Carry } from '../screens/carry/Carry.tsx';
+import { Changeover } from '../screens/changeover/Changeover.tsx';
 import { Checks } from '../screens/checks/Checks.tsx';
 import { OneCheck } from '../screens/checks/OneCheck.tsx';
 import { ComingDue } from '../screens/coming-due/ComingDue.tsx';
@@ -15,6 +16,8 @@ import { readSearch } from '../screens/coming-due/filter.ts';
 import { Department, readDepartmentSearch } from '../screens/department/Department.tsx';
 import { Fills } from '../screens/fills/Fills.tsx';
 import { ImportScreen } from '../screens/import/ImportScreen.tsx';
+import { Incidents } from '../screens/incidents/Incidents.tsx';
+import { OneIncident } from '../screens/incidents/OneIncident.tsx';
 import { Kits } from '../screens/kits/Kits.tsx';
 import { KitTemplate } from '../screens/kits/KitTemplate.tsx';
 import { OneKit } from '../screens/kits/OneKit.tsx';
@@ -72,6 +75,15 @@ const walk = createRoute({
   path: '/rigs/$rig/walk',
   component: function WalkRoute() {
     return <WalkRound rig={walk.useParams().rig} />;
+  },
+});
+
+const changeover = createRoute({
+  getParentRoute: () => root,
+  path: '/rigs/$rig/changeover/$to',
+  component: function ChangeoverRoute() {
+    const { rig: from, to } = changeover.useParams();
+    return <Changeover from={from} to={to} />;
   },
 });
 
@@ -164,6 +176,16 @@ const carry = createRoute({
   },
 });
 
+const incidents = createRoute({ getParentRoute: () => root, path: '/incidents', component: Incidents });
+
+const incident = createRoute({
+  getParentRoute: () => root,
+  path: '/incidents/$incident',
+  component: function IncidentRoute() {
+    return <OneIncident incident={incident.useParams().incident} />;
+  },
+});
+
 const sheets = createRoute({ getParentRoute: () => root, path: '/import', component: ImportScreen });
 const look = createRoute({ getParentRoute: () => root, path: '/look', component: Look });
 
@@ -175,6 +197,7 @@ export function createScreens() {
       rigs,
       rig,
       walk,
+      changeover,
       checks,
       check,
       carry,
@@ -186,6 +209,8 @@ export function createScreens() {
       notice,
       supply,
       fills,
+      incidents,
+      incident,
       due,
       thing,
       sheets,

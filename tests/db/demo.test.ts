@@ -26,7 +26,9 @@ import type {
   SearchHit,
   Verification,
 } from '../../db/api.ts';
+import type { ChangeoverQuestions } from '../../db/api-changeovers.ts';
 import type { ChainLine } from '../../db/api-checks.ts';
+import type { IncidentQuestions } from '../../db/api-incidents.ts';
 import type { NoticeLine } from '../../db/api-notices.ts';
 import type { RulebookList } from '../../db/api-rules.ts';
 import type { FillLog } from '../../db/api-supply.ts';
@@ -314,7 +316,9 @@ describe('every story of the table', () => {
     // NFPA 1962 (2018) 4.8: at least every twelve months. Calendar: date-fns.
     expect(row?.dueOn).toBe(format(addMonths(parseISO(row?.lastOn ?? ''), 12), 'yyyy-MM-dd'));
     const told = (await history(HOSE.overdue)).map(h => h.what);
-    expect(told).toContain('Missing: Not in crosslay 2 on test day');
+    expect(told.find(what => what.startsWith('Missing: '))).toMatch(
+      /^Missing: Not found after Two-alarm fire, Mill Road; perhaps with Engine 33 \(its list has not come in;/,
+    );
     expect(told).toContain('Placed at Engine 33, crosslay 2 (number read)');
   });
 
@@ -422,6 +426,34 @@ describe('every story of the table', () => {
       what: 'Thermal imager',
     });
     for (const number of EQUIPMENT.cameBack) expect((await find(number)).unit).toBe('Engine 34');
+    const { legs, notReturned } = await question<ChangeoverQuestions['changeovers.list']['gives']>(
+      'changeovers.list',
+      {},
+    );
+    expect(legs.map(l => [l.unit.name, l.to.name, l.back])).toEqual([
+      ['Engine 34', 'Engine 34', true],
+      ['Engine 34', 'Reserve R-2', false],
+    ]);
+    expect(legs[0]?.excepted).toMatchObject([{ number: EQUIPMENT.imagerLeft }]);
+    // Two crews signed, and what went out came back but for the imager.
+    expect(new Set(legs.map(l => l.byName)).size).toBe(2);
+    expect((legs[1]?.moved ?? 0) - (legs[0]?.moved ?? 0)).toBe(1);
+    expect(notReturned).toMatchObject([{ number: EQUIPMENT.imagerLeft, home: 'Engine 34' }]);
+  });
+
+  it('a barn fire waits for the tender, which is the likeliest to have what is missing', async () => {
+    const { rows } = await question<IncidentQuestions['incidents.list']['gives']>('incidents.list', {});
+    expect(rows.map(r => [r.name.split(',')[0], r.state, r.missing, r.foreign])).toEqual([
+      ['Barn fire', 'open', 1, 1],
+      ['Bottle swap at the cascade', 'settled', 0, 0],
+      ['Two-alarm fire', 'settled', 0, 0],
+    ]);
+    const { pickup } = await question<IncidentQuestions['incident.page']['gives']>('incident.page', {
+      incident: rows[0]?.id,
+    });
+    const lost = pickup.believed.find(b => b.is === 'missing');
+    expect(lost?.thing.number).toBe(HOSE.afterBarn);
+    expect(lost?.likely.map(h => h.name)).toEqual(['Cottonwood Basin Fire', 'Tender 34']);
   });
 
   it('a notice names eleven facepieces, two of them missing', async () => {

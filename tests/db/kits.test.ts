@@ -142,6 +142,25 @@ describe('a kit', () => {
     expect(await at()).toBe('Engine 31, hosebed driver side, BAG-1, side pocket');
   });
 
+  it('changes rigs with the crew, and what lies in it with it, unnamed', async () => {
+    const { d, g, bag } = await withBag();
+    const reserve = d.must('rig.add', { name: 'Reserve R-1', station: g.station, on: '2015-01-01' });
+    const l1 = d.must('place.add', { name: 'L1', kind: 'compartment', under: reserve, on: '2015-01-01' });
+    const light = d.must('item.receive', {
+      family: 'equipment',
+      number: 'L-1',
+      place: bag,
+      on: '2026-01-01',
+    });
+    d.must('rig.changeover', { unit: g.unit, from: g.rig, to: reserve, on: '2026-11-25T09:10' });
+    const page = (item: string) => d.ask<ItemPage>('item.page', { item });
+    expect((await page(bag)).placeId).toBe(l1);
+    expect((await page(light)).place).toBe('Reserve R-1, L1, BAG-1');
+    // It was never moved by itself.
+    const moves = await d.ask<{ kind: string }[]>('item.history', { item: light });
+    expect(moves.filter(m => m.kind === 'place')).toHaveLength(1);
+  });
+
   it('lies in no place that is inside it', async () => {
     const { d, bag } = await withBag();
     const pocket = d.must('place.add', { name: 'side pocket', kind: 'pocket', under: bag, on: '2026-01-01' });

@@ -421,6 +421,48 @@ describe('the rig sheet', () => {
   });
 });
 
+describe('the changeover sheet', () => {
+  it('holds by place what moves with a box to tick, what is there already, what stays and what is lacking', async () => {
+    const { d, g } = furnished();
+    const reserve = d.must('rig.add', { name: 'Reserve R-1', station: g.station });
+    const r1 = d.must('place.add', { name: 'L1', kind: 'compartment', under: reserve });
+    d.must('place.add', { name: 'L1', kind: 'compartment', under: g.rig });
+    d.must('item.receive', { family: 'imager', number: 'TIC-9', place: r1 });
+    d.must('item.receive', { family: 'imager', number: 'TIC-3', place: g.rig });
+    const line = (what: string, family: string | undefined, qty: number) => ({
+      what,
+      ...(family ? { family } : {}),
+      qty,
+      min: 1,
+      place: 'L1',
+    });
+    d.must('carry.set', {
+      of: g.unit,
+      lines: [
+        line('Thermal imager', 'imager', 3),
+        line('Spanner wrench', undefined, 4),
+        line('Gas meter', 'gas-meter', 1),
+      ],
+    });
+    const { text, pages } = await printed(d, { paper: 'changeover sheet', from: g.rig, to: reserve });
+    for (const said of [
+      'What moves from Engine 31 to Reserve R-1?',
+      'TIC-3',
+      'TIC-9',
+      'There',
+      '4 of 4 Spanner wrench',
+      'Lacking',
+      '1 of 1 Gas meter',
+      'Stays on Engine 31',
+      'No line asks for it:',
+      'Page 1 of 1',
+      'Moved by',
+    ])
+      expect(text).toContain(said);
+    expect(pages.length).toBe(1);
+  });
+});
+
 describe('the reorder list', () => {
   it('says what to order, for which place, and what is moved there first', async () => {
     const { d, g } = furnished();
@@ -485,6 +527,7 @@ describe('what cannot be printed', () => {
     [{ paper: 'item history', item: 'no such thing' }, 'not found', 'item'],
     [{ paper: 'morning page', station: 'Station 99' }, 'not found', 'station'],
     [{ paper: 'rig sheet', rig: 'Engine 99' }, 'not found', 'rig'],
+    [{ paper: 'changeover sheet', from: 'Engine 99', to: 'Engine 31' }, 'not found', 'from'],
     [{ paper: 'rule sheet', family: 'kite' }, 'unknown family', 'family'],
     [{ paper: 'coming due', filter: { family: 'kite' } }, 'unknown family', 'family'],
     [{ paper: 'coming due', filter: { unit: 'Engine 99' } }, 'not found', 'unit'],

@@ -47,6 +47,24 @@ export class Diary {
     if (deeds.length > 0) this.#pages.push({ day, instant: instantOf(day, time), by, deeds });
   }
 
+  /** Where each thing that is in the department lies at a time, as far as is planned; what is away for repair is left out. */
+  whereAt(day: Day, time: string): Map<Label, Label> {
+    const lies = new Map<Label, Label>();
+    const away = new Set<unknown>();
+    const until = instantOf(day, time);
+    const pages = this.#pages.filter(page => page.instant < until).sort((a, b) => a.instant - b.instant);
+    for (const { action, body, as } of pages.flatMap(page => page.deeds)) {
+      const item = (action === 'item.receive' ? as : body.item) as Label | undefined;
+      const place = (action === 'item.move' ? body.to : body.place) as Label | undefined;
+      if (item === undefined) continue;
+      if (action === 'item.retire' || action === 'item.dispose') lies.delete(item);
+      else if (action === 'item.sendToRepair') away.add(item);
+      else if (action === 'item.return') away.delete(item);
+      else if (place !== undefined) lies.set(item, place);
+    }
+    return new Map([...lies].filter(([item]) => !away.has(item)));
+  }
+
   /**
    * Write the whole diary in one transaction: a demo is there or it is not.
    * @throws Error where a deed is refused or names what is not there yet: the plan is wrong

@@ -1,9 +1,6 @@
 /** The deeds that tell the stories, each a few pages of the diary. Their numbers are in `stories.ts`. */
-import { addDays, type Day, dayText } from '../../../domain/calendar/day.ts';
-import { showDay } from '../../../domain/calendar/show.ts';
+import { addDays, dayText } from '../../../domain/calendar/day.ts';
 import { deed, move, receive, record, repaired, returned, type Thing, tagOut, type World } from './deeds.ts';
-import type { Planned } from './diary.ts';
-import type { Length } from './hose-loads.ts';
 import { LAST_TEST } from './hose-tests.ts';
 import { monthText } from './instants.ts';
 import { LAST_FLOW_TEST } from './packs.ts';
@@ -15,8 +12,8 @@ import {
   PACK_TECHNICIAN,
   SHOP_TECHNICIAN,
 } from './people.ts';
-import { at, NEIGHBOR, OTHER_TESTER } from './places.ts';
-import { CYLINDERS, EQUIPMENT, HOSE, LADDERS, PACKS } from './stories.ts';
+import { at } from './places.ts';
+import { CYLINDERS, HOSE, LADDERS, PACKS } from './stories.ts';
 
 const logistics = memberLabel(LOGISTICS);
 
@@ -25,40 +22,6 @@ export function byNumber<T extends Thing>(things: readonly T[], number: string):
   const found = things.find(t => t.number === number);
   if (!found) throw new Error(`The demo has no ${number}.`);
   return found;
-}
-
-/** After a two-alarm fire two lengths were packed on the wrong rigs; the numbers were read on test day. */
-export function hoseAfterTheFire(world: World, hose: readonly Length[]): void {
-  const { diary, on } = world;
-  const fire = showDay(addDays(on, -196));
-  const found = byNumber(hose, HOSE.found);
-  const overdue = byNumber(hose, HOSE.overdue);
-  const day = addDays(on, -LAST_TEST[31]);
-  const officer = memberLabel(crewOf(31, 'company officer', 0));
-  diary.at(day, '15:10', officer, [
-    move(
-      found,
-      at('Engine 31', 'hosebed driver side'),
-      day,
-      'number read',
-      `Engine 33’s; in this bed since the two-alarm fire of ${fire}`,
-    ),
-    deed('item.missing', overdue, day, { note: 'Not in crosslay 2 on test day' }),
-  ]);
-  const later = addDays(day, 11);
-  diary.at(later, '09:50', memberLabel(crewOf(33, 'driver', 0)), [
-    deed('item.found', overdue, later, {
-      place: at('Engine 33', 'crosslay 2'),
-      how: 'number read',
-      note: `In Engine 33’s crosslay since the fire of ${fire}`,
-    }),
-  ]);
-  const home = addDays(day, 13);
-  diary.at(home, '10:35', officer, [
-    record(overdue, 'inspection', home, { note: 'Jacket, couplings and liner sound; test day had passed' }),
-    move(overdue, at('Engine 31', 'crosslay 2'), home, 'number read'),
-    returned(overdue, home),
-  ]);
 }
 
 /** Two old lengths behind a shelf, and a second length with a number that was given before. */
@@ -234,87 +197,4 @@ export function chargedAndRacked(world: World, cylinders: readonly Thing[]): voi
       move(b, at(31, 'fill room', 'full rack'), day, 'number read', 'Filled to 4500 psi and racked'),
     ),
   );
-}
-
-/** Bottles changed hands in the dark at a neighbor's cascade; in the morning the numbers were read. */
-export function bottlesAtThree(world: World, cylinders: readonly Thing[]): void {
-  const { diary, on } = world;
-  const missing = byNumber(cylinders, CYLINDERS.missing);
-  const late = byNumber(cylinders, CYLINDERS.filledPastDue);
-  const before = addDays(on, -80);
-  diary.at(before, '10:55', memberLabel(crewOf(32, 'driver', 0)), [
-    move(missing, at('Engine 32', 'L1'), before, 'number read'),
-    deed('item.assign', missing, before, { assignment: 'first line' }),
-  ]);
-  const morning = addDays(on, -2);
-  const night = `${dayText(morning)}T03:10`;
-  const foreign: Thing = {
-    family: 'cylinder',
-    number: CYLINDERS.foreign,
-    serial: 'OK771204',
-    attributes: {
-      spec: 'DOT-SP 10945',
-      construction: 'carbon',
-      servicePressure_psi: 4500,
-      ratedDuration_min: 45,
-      gas: 'air',
-      maker: 'Maker B',
-      made: monthText(on, -80),
-      remarks: `Belongs to ${NEIGHBOR}`,
-    },
-    station: 32,
-    place: at('Engine 32', 'L1'),
-    assignment: 'loaned in',
-    received: morning,
-    gone: null,
-    taken: true,
-  };
-  diary.at(morning, '07:30', memberLabel(crewOf(32, 'company officer', 1)), [
-    receive(foreign, 'number read', { on: night }),
-    record(foreign, 'requalification', monthText(on, -21), {
-      agency: OTHER_TESTER,
-      note: 'As marked on the bottle',
-    }),
-    deed('item.missing', missing, night, {
-      note: `Not on Engine 32 after the swap; ${NEIGHBOR} may have it`,
-    }),
-    move(late, at('Engine 32', 'R1'), night, 'number read'),
-    // What spoke against it, its tag and its chain come with the fill.
-    deed('cylinder.fill', late, night, {
-      from_psi: 700,
-      to_psi: 4500,
-      hydroDate: monthText(on, -62),
-      note: `At the cascade of ${NEIGHBOR} at 3 am; the mark was read in daylight`,
-    }),
-  ]);
-}
-
-/** Engine 34's crew takes a rig. */
-const ride = (rig: string, day: Day, time: string): Planned => ({
-  action: 'rig.ride',
-  body: { rig: at(rig), unit: '@unit Engine 34', on: `${dayText(day)}T${time}` },
-});
-
-/** Engine 34's crew rode the reserve rig for nine days; one thing did not come back with them. */
-export function imagerLeftBehind(world: World, equipment: readonly Thing[]): void {
-  const { diary, on } = world;
-  const imager = byNumber(equipment, EQUIPMENT.imagerLeft);
-  const others = EQUIPMENT.cameBack.map(number => byNumber(equipment, number));
-  const over = addDays(on, -62);
-  const back = addDays(on, -53);
-  const officer = memberLabel(crewOf(34, 'company officer', 0));
-  diary.at(over, '09:10', officer, [
-    ride('Reserve R-2', over, '09:00'),
-    ...[imager, ...others].map(t =>
-      move(t, at('Reserve R-2', 'officer seat'), over, 'sight', 'Crew to Reserve R-2'),
-    ),
-  ]);
-  diary.at(back, '16:25', officer, [
-    ...others.map(t => move(t, at('Engine 34', 'officer seat'), back, 'sight', 'Crew back on Engine 34')),
-    ride('Engine 34', back, '16:20'),
-  ]);
-  const looked = addDays(on, -17);
-  diary.at(looked, '08:15', memberLabel(crewOf(34, 'company officer', 1)), [
-    deed('item.missing', imager, looked, { note: 'Neither on Engine 34 nor on Reserve R-2' }),
-  ]);
 }

@@ -20,6 +20,9 @@ export const HOSE = {
   /** At the bottom of Station 34's rack when the others were tested. */
   buried,
   latest,
+  /** Missing since a barn fire that is not settled, and the neighbor's length that lies in its place. */
+  afterBarn: '34-102',
+  neighbors: 'CW-31',
   notTested: ['31-107', ...buried, ...latest],
   madeBefore1987: ['33-12', '33-15'],
   kept: ['33-124', '31-107', '32-118', ...failedStill, ...buried],
@@ -91,8 +94,10 @@ const stopUse = range('FP-', 31, 41);
 export const EQUIPMENT = {
   /** Left on the reserve rig when the crew went back to its own. */
   imagerLeft: 'TIC-4',
+  /** The reserve rig's own, which was in the shop when the crew took it. */
+  imagerOfReserve: 'TIC-9',
   /** What went over to the reserve rig with it and came back. */
-  cameBack: ['MTR-4', 'RAD-13', 'RAD-14', 'LGT-13', 'LGT-14'] as readonly string[],
+  cameBack: ['FAN-4', 'GEN-4', 'LGT-16'] as readonly string[],
   stopUse,
   stopUseMissing: ['FP-36', 'FP-40'],
   stopUseReplaced: ['FP-31', 'FP-32', 'FP-33'],
@@ -125,8 +130,8 @@ export const STORIES: readonly Story[] = [
   },
   {
     title: 'Engine 33’s hose in Engine 31’s bed',
-    where: 'Search 33-124; Rigs, Engine 31, hosebed driver side',
-    what: 'Since a two-alarm fire; found when its number was read on Station 31’s test day.',
+    where: 'Search 33-124; Rigs, Engine 31, hosebed driver side; Check-offs, Incidents',
+    what: 'Since a two-alarm fire; found when the numbers were read on Station 31’s test day.',
     numbers: [HOSE.found],
   },
   {
@@ -161,15 +166,22 @@ export const STORIES: readonly Story[] = [
   },
   {
     title: 'A bottle swap at 3 am',
-    where: 'Supply, fill log, told against; Tag-outs; Search CB-207, C-187, C-208',
+    where:
+      'Check-offs, Incidents; Supply, fill log, told against; Rigs, Engine 32; Search CB-207, C-187, C-208',
     what: 'One bottle of a neighbor’s, one missing, one filled past its date and tagged out.',
     numbers: [CYLINDERS.foreign, CYLINDERS.missing, CYLINDERS.filledPastDue],
   },
   {
     title: 'A thermal imager left behind',
-    where: 'Search TIC-4',
-    what: 'Went over to Reserve R-2 with Engine 34’s crew, did not come back with them, and is missing.',
+    where: 'Search TIC-4; Rigs, Reserve R-2',
+    what: 'Went over to Reserve R-2 with Engine 34’s crew, was not found when they went back, and is missing.',
     numbers: [EQUIPMENT.imagerLeft],
+  },
+  {
+    title: 'A barn fire that is not settled',
+    where: 'Check-offs, Incidents',
+    what: 'Engine 34’s list has a neighbor’s length and lacks one of its own; the tender’s has not come in.',
+    numbers: [HOSE.afterBarn],
   },
   {
     title: 'A stop-use notice on facepieces',

@@ -66,6 +66,8 @@ export function Checks() {
     [{ key: 'c', label: 'Add a photo of it', run: () => worst && photograph(worst) }],
     worst !== undefined,
   );
+  const incidents = () => void navigate({ to: '/incidents' });
+  useKeys('The list', [{ key: 'i', label: 'Incidents: numbers read after a mixed pick-up', run: incidents }]);
   useKeys('The unit', [
     { key: 'l', label: 'Its carry list', run: () => at && list(at) },
     {
@@ -174,6 +176,9 @@ export function Checks() {
         ) : null}
         <Action hint="k" onClick={() => void navigate({ to: '/kits' })}>
           Kits
+        </Action>
+        <Action hint="i" onClick={incidents}>
+          Incidents
         </Action>
       </footer>
       {form && summary ? (

@@ -5,21 +5,10 @@ import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
 import { hasteWords } from '../../../domain/checkoffs/haste.ts';
 import type { Exception } from '../../../domain/checkoffs/marks.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
+import { clockNow, clockOf } from '../../parts/form/clock.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 
 const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
-
-/** Local civil time of this seat as a deed takes it: `2026-11-25T07:10`, on the department's day. */
-export function clockNow(today: string, now = new Date()): string {
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${today}T${two(now.getHours())}:${two(now.getMinutes())}`;
-}
-
-/** A clock time as people write it: `7:10`, `0710`, `19.30`; what cannot be read goes as it is. */
-export function clockOf(typed: string, today: string): string {
-  const found = /^(\d{1,2})[:. ]?(\d{2})$/.exec(typed.trim());
-  return found ? `${today}T${(found[1] ?? '').padStart(2, '0')}:${found[2]}` : `${today}T${typed.trim()}`;
-}
 
 /** Begins a check-off, for the time of a schedule that is owed where one is. */
 export function beginForm(

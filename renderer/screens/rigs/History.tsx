@@ -85,6 +85,7 @@ const LEFT: readonly TableColumn<LeftThing>[] = [
     cell: t => (
       <span className={styles.marks}>
         {t.what} <ConditionWord condition={t.condition} />
+        {t.why === null ? null : <span className={styles.soft}>{t.why}</span>}
       </span>
     ),
   },

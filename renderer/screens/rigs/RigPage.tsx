@@ -10,16 +10,19 @@ import { receiveForm } from '../../parts/deeds/receiveForm.ts';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { meterForm } from '../../parts/meters/meterForm.ts';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
+import { toast } from '../../parts/toast.ts';
 import { NotReady } from '../../parts/words/NotReady.tsx';
 import { Arrange } from './Arrange.tsx';
 import { Drawing } from './Drawing.tsx';
 import { returnForm, rideForm, takeOutForm } from './forms.ts';
 import { Left, Rides } from './History.tsx';
+import { Legs } from './Legs.tsx';
 import { PlaceList } from './PlaceList.tsx';
 import { RigHead } from './RigHead.tsx';
 import styles from './rigs.module.css';
 import { Swap } from './Swap.tsx';
 import type { RigSearch } from './search.ts';
+import { ToWhich } from './ToWhich.tsx';
 
 const RIG_METERS = ['miles', 'engine hours', 'pump hours', 'aerial hours'] as const;
 
@@ -44,6 +47,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const [form, setForm] = useState<DeedForm | null>(null);
   const [swapping, setSwapping] = useState<RigItem | null>(null);
   const [arranging, setArranging] = useState(false);
+  const [changing, setChanging] = useState(false);
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/rigs' }));
   const show = (place: string | undefined) =>
     void navigate({
@@ -56,6 +60,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const read = () => setForm(meterForm({ item: page.id, number: page.name, isRig: true }, RIG_METERS));
   const out = () => setForm(page.condition === 'out of service' ? returnForm(page) : takeOutForm(page));
   const itself = () => void navigate({ to: '/thing/$item', params: { item: page.id }, search: {} });
+  const change = () => (page.unit === null ? toast(`Nobody rides ${page.name}.`) : setChanging(true));
   const walk = () => void navigate({ to: '/rigs/$rig/walk', params: { rig: page.id } });
   const receive = () => {
     const here = page.places.find(p => p.id === search.place);
@@ -70,6 +75,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
     [
       { key: 'j', label: 'The rig itself: its dates, records and meters', run: itself },
       { key: 'y', label: 'Who rides it', run: ride },
+      { key: 'c', label: 'The crew changes to another rig, with its gear', run: change },
       { key: 'o', label: 'Out of service, or back', run: out },
       ...(page.condition === 'limited' ? [{ key: 'u', label: 'Back to full service', run: returnIt }] : []),
       { key: 'g', label: 'Walk round it: is it fit to go out?', run: walk },
@@ -91,6 +97,11 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
             <Action hint="y" onClick={ride}>
               Who rides it
             </Action>
+            {page.unit === null ? null : (
+              <Action hint="c" onClick={change}>
+                Change rigs
+              </Action>
+            )}
             <Action hint="o" onClick={out}>
               {page.condition === 'out of service' ? 'Return to service' : 'Out of service'}
             </Action>
@@ -131,7 +142,15 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
           <Drawing page={page} place={search.place} onPlace={show} onArrange={() => setArranging(true)} />
         )}
         <Rides page={page} />
+        <Legs rig={page.id} />
       </div>
+      {changing ? (
+        <ToWhich
+          page={page}
+          onClose={() => setChanging(false)}
+          onPick={to => void navigate({ to: '/rigs/$rig/changeover/$to', params: { rig: page.id, to } })}
+        />
+      ) : null}
       {swapping && summary ? (
         <Swap item={swapping} today={summary.today} onClose={() => setSwapping(null)} />
       ) : null}

@@ -80,6 +80,21 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
   };
   const picture = png(++n);
   d.must('photo.add', { of: hose(), photos: ['#0'] }, { attachments: [sent(picture)] });
+  const pickedUp = {
+    name: 'Two-alarm fire',
+    units: [g.unit],
+    families: ['ladder'],
+    on: '2026-01-04T02:10',
+  };
+  const incident = () => d.must('incident.open', pickedUp);
+  /** A ladder of the rack was read on the rig. */
+  const settled = () => {
+    const number = `L-${++n}`;
+    d.must('item.receive', { family: 'ladder', number, place: g.rack });
+    const opened = incident();
+    d.must('incident.found', { incident: opened, rig: g.rig, reads: [{ number, used: true }] });
+    return { incident: opened };
+  };
   return [
     deed('member.add', { number: `M${++n}`, name: 'S. Lind', position: 'firefighter' }),
     deed('member.entitle', { member, position: 'logistics' }),
@@ -94,6 +109,12 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('agency.amend', { agency: g.agency, rinExpires: '2031-04-30' }),
     deed('unit.amend', { unit: g.unit, kind: 'quint' }),
     deed('place.amend', { place: g.bed, name: 'hosebed officer side' }),
+    deed('rig.changeover', {
+      unit: g.unit,
+      from: g.rig,
+      to: d.must('rig.add', { name: `Reserve R-${++n}` }),
+      on: '2026-11-24T09:10',
+    }),
     deed('rig.ride', { rig: g.rig, unit: null }),
     deed('rig.takeOut', { rig: g.rig, condition: 'limited', reason: 'Mirror cracked' }),
     deed('rig.return', { rig: g.rig }),
@@ -164,6 +185,10 @@ export function everyDeed(d: TestDepartment, g: Ground): ReadyDeed[] {
     deed('checkoff.sign', { checkoff: draft(true), finished: started }),
     deed('checkoff.countersign', { checkoff: signed(signer) }),
     deed('checkoff.setAside', { checkoff: draft(false), why: 'Begun on the wrong rig' }),
+    deed('incident.open', pickedUp),
+    deed('incident.amend', { incident: incident(), agencies: ['Cottonwood Basin Fire'] }),
+    deed('incident.found', { incident: incident(), rig: g.rig, reads: [{ number: 'X-1' }] }),
+    deed('incident.settle', settled()),
     deed('swap.many', { of: g.unit, family: 'hose', down: 2, up: 2, place: g.rack }),
     deed('swap.settle', {
       swap: d.must('swap.many', { of: g.unit, family: 'hose', down: 2, up: 0, place: g.rack }),

@@ -10,6 +10,7 @@ import { type Day, dayOf, dayText } from '../../../domain/calendar/day.ts';
 import { ASSIGNMENTS, HOW_KNOWN, OUTCOMES } from '../../../domain/facts.ts';
 import { familyOf, SHIPPED_REQUIREMENTS } from '../../../domain/rulebook/index.ts';
 import { checkDeedOf } from './check-histories.ts';
+import { crewDeedOf } from './crew-histories.ts';
 import type { TestDepartment } from './department.ts';
 import { kitDeedOf } from './kit-histories.ts';
 import { noticeDeedOf } from './notice-histories.ts';
@@ -68,6 +69,10 @@ const KINDS = [
   'stockMove',
   'stockPar',
   'stockOff',
+  ...Array(3).fill('changeover'),
+  'incident',
+  ...Array(3).fill('readAfter'),
+  ...Array(3).fill('settleIncident'),
   'member',
   'entitle',
   ...Array(10).fill('void'),
@@ -347,6 +352,11 @@ function deedOf(db: Db, s: Step, before: readonly Deed[]): Deed | null {
     case 'expect':
     case 'closeNotice':
       return noticeDeedOf(db, s.kind, s, on);
+    case 'changeover':
+    case 'incident':
+    case 'readAfter':
+    case 'settleIncident':
+      return crewDeedOf(db, s.kind, s, on);
     case 'stock':
     case 'stockIn':
     case 'stockOut':

@@ -29,6 +29,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
             does: 'many swapped at once: twelve down, twelve up, numbers owed until they are read',
           },
           { key: 'p', does: 'print a sheet for the compartment floor' },
+          { key: 'i', does: 'incidents: numbers read after a mixed pick-up' },
         ],
       },
     ],

@@ -3,6 +3,7 @@ import type { RuleLine } from '../../../../db/api-rules.ts';
 import { FAMILIES, familyOf, SHIPPED_REQUIREMENTS } from '../../../../domain/rulebook/index.ts';
 import { offeredLine } from '../../rulebook/offeredLine.ts';
 import { CHECK_PAGES } from './checks.ts';
+import { CREW_PAGES } from './crews.ts';
 import { KIT_PAGES } from './kits.ts';
 import { NOTICE_PAGES } from './notices.ts';
 import type { HelpPage } from './page.ts';
@@ -30,6 +31,7 @@ export function helpPages(rules: readonly RuleLine[] | undefined, today: string)
     ...SCREEN_PAGES,
     ...CHECK_PAGES,
     ...KIT_PAGES,
+    ...CREW_PAGES,
     ...NOTICE_PAGES,
     ...SUPPLY_PAGES,
     ...WORKING_PAGES,

@@ -115,9 +115,13 @@ export const SCREEN_PAGES: readonly HelpPage[] = [
       {
         heading: 'When the crew changes rigs',
         steps: [
-          'Say which rig the unit rides now. The ride is kept with its days.',
-          'Move what goes along, thing by thing.',
+          'Change the whole rig: what moves is told by the carry list, and only what did not move is marked.',
+          'Or say alone which rig the unit rides now, and move what goes along thing by thing.',
           'What was left behind shows under “not returned” until it is back home or has a new home.',
+        ],
+        keys: [
+          { key: 'c', does: 'change the whole rig' },
+          { key: 'y', does: 'who rides it' },
         ],
       },
     ],
