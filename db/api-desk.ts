@@ -253,6 +253,7 @@ export type Paper =
   | { paper: 'morning page'; station: string; on?: string }
   | { paper: 'coming due'; filter: Record<string, unknown>; on?: string }
   | { paper: 'item history'; item: string }
+  | { paper: 'tag'; item: string }
   | { paper: 'rig sheet'; rig: string; on?: string }
   | { paper: 'check-off sheet'; of: string }
   | { paper: 'changeover sheet'; from: string; to: string }

@@ -69,7 +69,11 @@ const SHAPES: Readonly<Record<MarkState, readonly Stroke[]>> = {
 export const MARK_WIDTH_PT = 18 * SCALE;
 
 /** A mark as a drawing of its own: the printer moves what it is given, so none is given twice. */
-export const markOf = (state: MarkState): CanvasElement[] => SHAPES[state].map(stroke => stroke(SCALE));
+export const markOf = (state: MarkState): CanvasElement[] => markAt(state, 1);
+
+/** The same so many times as wide. */
+export const markAt = (state: MarkState, times: number): CanvasElement[] =>
+  SHAPES[state].map(stroke => stroke(SCALE * times));
 
 export const isMark = (word: string): word is MarkState => Object.hasOwn(SHAPES, word);
 

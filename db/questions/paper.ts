@@ -13,6 +13,7 @@ import { type Printed, print } from '../paper/print.ts';
 import { reorderList } from '../paper/reorder-list.ts';
 import { rigSheet } from '../paper/rig-sheet.ts';
 import { ruleSheet } from '../paper/rule-sheet.ts';
+import { tagSheet } from '../paper/tag.ts';
 import { departmentSummary } from './department.ts';
 import { filterFields } from './due-filter.ts';
 import { ledgerHeads } from './exports.ts';
@@ -25,7 +26,7 @@ const by = z.string().max(200).optional();
 export const paperMake = question({
   name: 'paper.make',
   title:
-    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a rig, a check-off sheet, a changeover sheet, a rule sheet, a reorder list, a fill log',
+    'A paper as a PDF, base64: a morning page, a list of what is coming due, a thing’s history, a tag, a rig, a check-off sheet, a changeover sheet, a rule sheet, a reorder list, a fill log',
   schema: z.discriminatedUnion('paper', [
     z.strictObject({ paper: z.literal('morning page'), station: z.string(), on: day.optional(), by }),
     z.strictObject({
@@ -40,6 +41,7 @@ export const paperMake = question({
       by,
     }),
     z.strictObject({ paper: z.literal('item history'), item: z.string(), by }),
+    z.strictObject({ paper: z.literal('tag'), item: z.string(), by }),
     z.strictObject({ paper: z.literal('rig sheet'), rig: z.string(), on: day.optional(), by }),
     z.strictObject({ paper: z.literal('check-off sheet'), of: z.string(), by }),
     z.strictObject({ paper: z.literal('changeover sheet'), from: z.string(), to: z.string(), by }),
@@ -68,7 +70,7 @@ async function roomier(sheet: Sheet, printing: Printing, pages: number): Promise
   return made.pages === pages ? made : null;
 }
 
-function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): Promise<Sheet> {
+async function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): Promise<Sheet> {
   const today = textOrNull(asking.today) as string;
   switch (paper.paper) {
     case 'morning page':
@@ -81,6 +83,8 @@ function sheetOf(asking: Asking, paper: Paper, department: DepartmentSummary): P
     }
     case 'item history':
       return itemHistorySheet(asking, paper.item, today, department);
+    case 'tag':
+      return tagSheet(asking, paper.item, today);
     case 'rig sheet':
       return rigSheet(asking, paper.rig, textOrNull(dayAsked(asking, paper.on)) as string);
     case 'check-off sheet':

@@ -16,7 +16,7 @@ import type { PlaceMark } from '../../domain/checkoffs/marks.ts';
 import type { Fact } from '../../domain/facts.ts';
 import { fromTemplate, type TestDepartment, template } from './kit/department.ts';
 import { derivedOnly, dump } from './kit/dump.ts';
-import { history, OF_KITS, perform } from './kit/histories.ts';
+import { history, OF_CHECKS, OF_KITS, perform } from './kit/histories.ts';
 
 const { bytes } = template(['hose', 'cylinder']);
 const SEED = 20261126;
@@ -44,36 +44,40 @@ async function inHistories(
 describe('in random histories with voids and back-dating', { timeout: 120_000 }, () => {
   it('every exception of a signed check-off is one defect, open or settled', async () => {
     let exceptions = 0;
-    await inHistories(200, async d => {
-      const signed = all<{ entry: string; checkoff: string; values: string }>(
-        d.db,
-        `SELECT f.entry, t.id AS checkoff, f."values" FROM facts f JOIN things t ON t.key = f.thing
-         WHERE f.kind = 'signed' AND f.voided_at IS NULL`,
-      );
-      const { rows } = await d.ask<{ rows: DefectLine[] }>('defects.list', {});
-      const open = await d.ask<{ rows: DefectLine[] }>('defects.list', { open: true });
-      expect(open.rows.map(r => r.id).sort()).toEqual(
-        rows
-          .filter(r => r.closed === null)
-          .map(r => r.id)
-          .sort(),
-      );
-      expect(new Set(rows.map(r => r.id)).size).toBe(rows.length);
-      for (const { entry, checkoff, values } of signed) {
-        const { marks } = JSON.parse(values) as { marks: PlaceMark[] };
-        const found = marks.flatMap(m => m.exceptions).filter(e => e.defect === null);
-        exceptions += found.length;
-        const own = rows.filter(r => r.checkoff === checkoff && r.id.startsWith(`${entry}.`));
-        const voided = all(
+    await inHistories(
+      120,
+      async d => {
+        const signed = all<{ entry: string; checkoff: string; values: string }>(
           d.db,
-          'SELECT 1 FROM facts WHERE entry = ? AND voided_at IS NOT NULL',
-          entry,
-        ).length;
-        if (voided === 0) expect(own).toHaveLength(found.length);
-      }
-    });
+          `SELECT f.entry, t.id AS checkoff, f."values" FROM facts f JOIN things t ON t.key = f.thing
+         WHERE f.kind = 'signed' AND f.voided_at IS NULL`,
+        );
+        const { rows } = await d.ask<{ rows: DefectLine[] }>('defects.list', {});
+        const open = await d.ask<{ rows: DefectLine[] }>('defects.list', { open: true });
+        expect(open.rows.map(r => r.id).sort()).toEqual(
+          rows
+            .filter(r => r.closed === null)
+            .map(r => r.id)
+            .sort(),
+        );
+        expect(new Set(rows.map(r => r.id)).size).toBe(rows.length);
+        for (const { entry, checkoff, values } of signed) {
+          const { marks } = JSON.parse(values) as { marks: PlaceMark[] };
+          const found = marks.flatMap(m => m.exceptions).filter(e => e.defect === null);
+          exceptions += found.length;
+          const own = rows.filter(r => r.checkoff === checkoff && r.id.startsWith(`${entry}.`));
+          const voided = all(
+            d.db,
+            'SELECT 1 FROM facts WHERE entry = ? AND voided_at IS NOT NULL',
+            entry,
+          ).length;
+          if (voided === 0) expect(own).toHaveLength(found.length);
+        }
+      },
+      history(44, OF_CHECKS),
+    );
     // The histories are worth their name.
-    expect(exceptions).toBeGreaterThan(5);
+    expect(exceptions).toBeGreaterThan(15);
   });
 
   it('a thing has an open chain while it is out of service, and no other', async () => {
@@ -105,23 +109,27 @@ describe('in random histories with voids and back-dating', { timeout: 120_000 },
 
   it('what does not serve never counts, and nothing fills two lines', async () => {
     let counted = 0;
-    await inHistories(80, async d => {
-      for (const { of } of await d.ask<CarryHolder[]>('carry.holders')) {
-        const { lines, extra } = await d.ask<CarryPage>('carry.page', { of });
-        const placed = [...lines.flatMap(l => [...l.here, ...l.elsewhere]), ...extra].map(t => t.item);
-        expect(new Set(placed).size).toBe(placed.length);
-        for (const line of lines) {
-          if (line.family === null) continue;
-          const serving = [...line.here, ...line.elsewhere].filter(
-            t => t.condition === 'serviceable' || t.condition === 'limited use',
-          );
-          expect(line.serving).toBe(serving.length);
-          expect(line.lacking).toBe(Math.max(0, line.qty - serving.length));
-          counted += 1;
+    await inHistories(
+      80,
+      async d => {
+        for (const { of } of await d.ask<CarryHolder[]>('carry.holders')) {
+          const { lines, extra } = await d.ask<CarryPage>('carry.page', { of });
+          const placed = [...lines.flatMap(l => [...l.here, ...l.elsewhere]), ...extra].map(t => t.item);
+          expect(new Set(placed).size).toBe(placed.length);
+          for (const line of lines) {
+            if (line.family === null) continue;
+            const serving = [...line.here, ...line.elsewhere].filter(
+              t => t.condition === 'serviceable' || t.condition === 'limited use',
+            );
+            expect(line.serving).toBe(serving.length);
+            expect(line.lacking).toBe(Math.max(0, line.qty - serving.length));
+            counted += 1;
+          }
         }
-      }
-    });
-    expect(counted).toBeGreaterThan(10);
+      },
+      history(44, OF_CHECKS),
+    );
+    expect(counted).toBeGreaterThan(25);
   });
 
   it('a kit whose seal is not whole never serves, and what lies in a kit lies where the kit does', async () => {
@@ -172,34 +180,38 @@ describe('in random histories with voids and back-dating', { timeout: 120_000 },
   it('the carry list of any day is what was last said of each line by then', async () => {
     const days = ['2020-06-01', '2022-01-31', '2024-12-31', '2026-11-25'];
     let shown = 0;
-    await inHistories(120, async d => {
-      for (const { of } of await d.ask<CarryHolder[]>('carry.holders')) {
-        const key = all<{ key: number }>(d.db, 'SELECT key FROM things WHERE id = ?', of)[0]?.key ?? -1;
-        const said = factsOf(d.db, key).filter(f => f.kind === 'carry line');
-        for (const on of days) {
-          const day = parseDay(on) as NonNullable<ReturnType<typeof parseDay>>;
-          const last = new Map<string, (typeof said)[number]>();
-          for (const fact of said) {
-            if (firstDay(fact.effective as When) > day) continue;
-            const line = String(fact.values.line);
-            const before = last.get(line);
-            const later =
-              !before ||
-              fact.effective > before.effective ||
-              (fact.effective === before.effective && fact.clock >= before.clock);
-            if (later) last.set(line, fact);
+    await inHistories(
+      120,
+      async d => {
+        for (const { of } of await d.ask<CarryHolder[]>('carry.holders')) {
+          const key = all<{ key: number }>(d.db, 'SELECT key FROM things WHERE id = ?', of)[0]?.key ?? -1;
+          const said = factsOf(d.db, key).filter(f => f.kind === 'carry line');
+          for (const on of days) {
+            const day = parseDay(on) as NonNullable<ReturnType<typeof parseDay>>;
+            const last = new Map<string, (typeof said)[number]>();
+            for (const fact of said) {
+              if (firstDay(fact.effective as When) > day) continue;
+              const line = String(fact.values.line);
+              const before = last.get(line);
+              const later =
+                !before ||
+                fact.effective > before.effective ||
+                (fact.effective === before.effective && fact.clock >= before.clock);
+              if (later) last.set(line, fact);
+            }
+            const { lines } = await d.ask<CarryPage>('carry.page', { of, on });
+            expect(lines.map(l => `${l.line} ${l.what} ${l.qty}`).sort()).toEqual(
+              [...last.values()]
+                .filter(f => f.values.ended !== true)
+                .map(f => `${f.values.line} ${f.values.what} ${f.values.qty}`)
+                .sort(),
+            );
+            shown += lines.length;
           }
-          const { lines } = await d.ask<CarryPage>('carry.page', { of, on });
-          expect(lines.map(l => `${l.line} ${l.what} ${l.qty}`).sort()).toEqual(
-            [...last.values()]
-              .filter(f => f.values.ended !== true)
-              .map(f => `${f.values.line} ${f.values.what} ${f.values.qty}`)
-              .sort(),
-          );
-          shown += lines.length;
         }
-      }
-    });
-    expect(shown).toBeGreaterThan(15);
+      },
+      history(44, OF_CHECKS),
+    );
+    expect(shown).toBeGreaterThan(200);
   });
 });

@@ -463,6 +463,43 @@ describe('the changeover sheet', () => {
   });
 });
 
+describe('the tag', () => {
+  it('says first what must not be done, then what it is, why, since when and by whom, and who may take it off', async () => {
+    const { d, g } = furnished();
+    const by = d.must('member.add', { number: '7', name: 'N. Calder', position: 'driver' });
+    const saw = d.must('item.receive', {
+      family: 'power-tool',
+      number: 'SAW-4',
+      attributes: { kind: 'chain saw' },
+      place: g.bed,
+      on: '2022-03-01',
+    });
+    d.must('item.tagOut', { item: saw, reason: 'Chain brake does not hold', tag: '0412', on: TODAY }, { by });
+    const { text, pages } = await printed(d, { paper: 'tag', item: saw });
+    expect(pages).toHaveLength(1);
+    for (const said of [
+      'Do not use',
+      'Tagged out',
+      'SAW-4',
+      'Chain saw',
+      'Chain brake does not hold',
+      '0412',
+      '25 Nov 2026',
+      'N. Calder',
+      'Taken off by somebody entitled to return it, and by nobody else.',
+    ])
+      expect(text).toContain(said);
+  });
+
+  it('of a thing held for investigation forbids every touch', async () => {
+    const { d, hose } = furnished();
+    d.must('item.hold', { item: hose, reason: 'Injury on Mill Road', on: TODAY });
+    const { text } = await printed(d, { paper: 'tag', item: hose });
+    expect(text).toContain('Do not touch');
+    expect(text).toContain('no cleaning, filling, repair or test');
+  });
+});
+
 describe('the reorder list', () => {
   it('says what to order, for which place, and what is moved there first', async () => {
     const { d, g } = furnished();
@@ -525,6 +562,7 @@ describe('the fill log', () => {
 describe('what cannot be printed', () => {
   it.each([
     [{ paper: 'item history', item: 'no such thing' }, 'not found', 'item'],
+    [{ paper: 'tag', item: 'no such thing' }, 'in service', 'item'],
     [{ paper: 'morning page', station: 'Station 99' }, 'not found', 'station'],
     [{ paper: 'rig sheet', rig: 'Engine 99' }, 'not found', 'rig'],
     [{ paper: 'changeover sheet', from: 'Engine 99', to: 'Engine 31' }, 'not found', 'from'],

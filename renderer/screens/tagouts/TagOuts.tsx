@@ -10,6 +10,7 @@ import { Action } from '../../parts/Action.tsx';
 import { ThingActions } from '../../parts/deeds/ThingActions.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
+import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { PhotoDialog, Photos, type Shot } from '../../parts/photos/Photos.tsx';
 import { ConditionWord } from '../../parts/state/ConditionWord.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
@@ -92,6 +93,7 @@ export function TagOuts() {
             </Action>
           </ThingActions>
         ) : null}
+        {line ? <PrintAction paper={{ paper: 'tag', item: line.item }} label="Print its tag" /> : null}
         {shots.length > 0 ? (
           <Action weight="quiet" hint="o" onClick={() => setLooking(true)}>
             {capital(photosWords(shots.length))}

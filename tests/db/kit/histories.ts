@@ -78,6 +78,28 @@ const KINDS = [
   ...Array(10).fill('void'),
 ] as const;
 
+/** A history that is mostly of carry lists and of what is found against them. */
+export const OF_CHECKS = [
+  ...Array(6).fill('receive'),
+  ...Array(2).fill('move'),
+  'place',
+  'unit',
+  'rig',
+  'tagOut',
+  'missing',
+  ...Array(2).fill('found'),
+  'return',
+  ...Array(3).fill('carry'),
+  ...Array(4).fill('checkoff'),
+  ...Array(6).fill('mark'),
+  ...Array(6).fill('sign'),
+  'countersign',
+  'setAside',
+  'defect',
+  ...Array(2).fill('closeDefect'),
+  ...Array(3).fill('void'),
+] as const;
+
 /** A history that is mostly of kits: mixed among everything else they would seldom meet. */
 export const OF_KITS = [
   'receive',
@@ -92,7 +114,7 @@ export const OF_KITS = [
   ...Array(2).fill('void'),
 ] as const;
 
-type StepKind = (typeof KINDS)[number] | (typeof OF_KITS)[number];
+type StepKind = (typeof KINDS)[number] | (typeof OF_CHECKS)[number] | (typeof OF_KITS)[number];
 
 export interface Step {
   kind: StepKind;

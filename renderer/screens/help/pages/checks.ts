@@ -177,6 +177,7 @@ export const CHECK_PAGES: readonly HelpPage[] = [
         keys: [
           { key: 'f', does: 'one stage after the other, then all again' },
           { key: 'o', does: 'the photos of the one that is chosen' },
+          { key: 'p', does: 'print its tag, to be hung on it' },
           { key: 'n', does: 'recalls and stop-use notices' },
         ],
       },
