@@ -1,5 +1,5 @@
 /** Around every screen: the rail, the search, who acts. */
-import { Link, Outlet, useNavigate, useRouter } from '@tanstack/react-router';
+import { Link, Outlet, useLocation, useNavigate, useRouter } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
 import type { DepartmentSummary } from '../../db/api.ts';
 import { useDayTurn } from '../api/useDayTurn.ts';
@@ -24,6 +24,7 @@ type Open = 'keys' | 'who' | 'files' | 'display' | 'help' | null;
 export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: boolean }) {
   const navigate = useNavigate();
   const router = useRouter();
+  const at = useLocation({ select: location => location.pathname });
   const search = useRef<SearchHandle>(null);
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
@@ -57,9 +58,15 @@ export function Shell({ summary, alive }: { summary: DepartmentSummary; alive: b
         </div>
         <p className={styles.department}>{summary.name}</p>
         <ul className={styles.screens}>
-          {SCREENS.map(({ to, key, title }) => (
+          {SCREENS.map(({ to, key, title, holds = [] }) => (
             <li key={to}>
-              <Link to={to} search={{}} activeOptions={{ includeSearch: false }} aria-keyshortcuts={key}>
+              <Link
+                to={to}
+                search={{}}
+                activeOptions={{ includeSearch: false }}
+                aria-keyshortcuts={key}
+                {...(holds.some(h => at.startsWith(h)) ? { 'data-holds': true } : {})}
+              >
                 {title} <KeyHint of={key} />
               </Link>
             </li>
