@@ -106,6 +106,9 @@ export type GaugeFact = FactBase & {
   values: { reading: string; unit: GaugeUnit };
 };
 
+/** Used at an incident: a bottle is not full any more. */
+export type UsedFact = FactBase & { kind: 'used'; values: { at: string } };
+
 /** What a pressure is read in: of a whole bottle 4500 psi, or 100 percent of what it is rated for. */
 export const GAUGE_UNITS = ['psi', 'percent of rated'] as const;
 export type GaugeUnit = (typeof GAUGE_UNITS)[number];
@@ -118,7 +121,8 @@ export type Fact =
   | RecordFact
   | OwedFact
   | MeterFact
-  | GaugeFact;
+  | GaugeFact
+  | UsedFact;
 
 /** What decides which of two facts is read first. */
 type Told = Pick<FactBase, 'effective' | 'clock' | 'device' | 'n'>;

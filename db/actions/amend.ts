@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { When } from '../../domain/calendar/when.ts';
 import { isZone } from '../store/clock.ts';
-import { id, mustBe, notFuture, when, words } from './fields.ts';
+import { id, mustBe, mustHold, notFuture, when, words } from './fields.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
 
 const rin = z
@@ -135,7 +135,7 @@ function amendedPlace(look: Look, body: Record<string, unknown>): Refusal[] {
   const place = String(body.place);
   const problems: Refusal[] = [];
   let under = typeof body.under === 'string' ? body.under : null;
-  if (under !== null) problems.push(...mustBe(look, under, 'place', 'under'));
+  if (under !== null) problems.push(...mustHold(look, under, 'under'));
   // As many steps as any department is deep: a circle that is there already ends too.
   for (let at = under, step = 0; at !== null && step < 50; at = look.placeUnder(at), step++)
     if (at === place)

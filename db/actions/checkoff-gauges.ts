@@ -17,8 +17,8 @@ export interface Gauge {
 
 /**
  * What the marks of a sheet read of packs and cylinders, where the thing was named: a count of six bottles at 4500 psi
- * says of none which it was. A pack's gauge is that of the one bottle that lies with it; where several do, or none,
- * it is told of the pack alone.
+ * says of none which it was. The gauge of the one pack of a place is that of the one bottle that lies with it; where
+ * several do, or none, it is told of the pack alone.
  */
 export function gaugesOf(look: Look, lines: readonly CarryLine[], marks: readonly PlaceMark[]): Gauge[] {
   const byLine = new Map(lines.map(l => [l.line, l]));
@@ -32,7 +32,8 @@ export function gaugesOf(look: Look, lines: readonly CarryLine[], marks: readonl
       const unit = GAUGE_UNITS.find(u => u === line?.reading?.unit);
       if (!line || !unit || item === null || reading === null || !/^\d+(\.\d+)?$/.test(reading)) return [];
       if (line.family !== 'pack' && line.family !== 'cylinder') return [];
-      const bottles = line.family === 'pack' && at !== null ? look.lyingIn(at, 'cylinder') : [];
+      const isAlone = line.family === 'pack' && at !== null && look.lyingIn(at, 'pack').length === 1;
+      const bottles = isAlone ? look.lyingIn(at, 'cylinder') : [];
       const [bottle] = bottles;
       return [item, ...(bottle !== undefined && bottles.length === 1 ? [bottle] : [])].map(named => ({
         item: named,

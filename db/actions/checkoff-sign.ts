@@ -27,6 +27,8 @@ const sheet = z.strictObject({
   marks: z.array(placeMark),
   /** Pressures of packs and cylinders that were named with them. */
   gauges: z.array(gauge),
+  /** When what was found was so: the end of the sheet. */
+  at: when,
 });
 
 interface SheetBody {
@@ -37,6 +39,7 @@ interface SheetBody {
   bySeal?: readonly string[];
   marks: readonly PlaceMark[];
   gauges: readonly Gauge[];
+  at: When;
 }
 
 export const checkoffSign = action({
@@ -107,12 +110,13 @@ export const checkoffSign = action({
       ...(bySeal.length > 0 ? { bySeal } : {}),
       marks,
       gauges: gaugesOf(look, lines, marks),
+      at: body.finished,
     };
     return { ...body, sheet: sheet as unknown as typeof body.sheet };
   },
   apply(entry, body) {
     if (!body.sheet) return {};
-    const { gauges, ...sheet } = body.sheet;
+    const { gauges, at, ...sheet } = body.sheet;
     const facts: FactDraft[] = [
       {
         thing: body.checkoff,
@@ -124,7 +128,7 @@ export const checkoffSign = action({
     const things: { id: string; kind: string }[] = [];
     const bySeal = new Set(sheet.bySeal);
     for (const mark of sheet.marks) {
-      facts.push(...seenThings(mark, bySeal, body.on), ...sealsSeen(mark, bySeal, body.finished));
+      facts.push(...seenThings(mark, bySeal, at), ...sealsSeen(mark, bySeal, at));
       for (const e of mark.exceptions) {
         if (e.defect !== null) {
           facts.push({
@@ -146,16 +150,16 @@ export const checkoffSign = action({
             entry.by,
           ),
         );
-        facts.push(...deedsOf(e, mark, body.on));
+        facts.push(...deedsOf(e, mark, at));
       }
     }
     // Last, so that what the entry said before is named as it always was.
     for (const { item, reading, unit } of gauges)
-      facts.push({ thing: item, kind: 'gauge', effective: body.finished as When, values: { reading, unit } });
+      facts.push({ thing: item, kind: 'gauge', effective: at, values: { reading, unit } });
     return { things, facts };
   },
-  // What was signed before pressures were told of their things says of them what it said.
-  upgrade: (_v, body) => (body.sheet ? { ...body, sheet: { ...body.sheet, gauges: [] } } : body),
+  // What was signed before pressures and times were told of the things says of them what it said.
+  upgrade: (_v, body) => (body.sheet ? { ...body, sheet: { ...body.sheet, gauges: [], at: body.on } } : body),
   example: { checkoff: '&4', finished: '2026-11-25T07:40' },
 });
 
@@ -184,7 +188,7 @@ function sealsSeen(mark: PlaceMark, bySeal: ReadonlySet<string>, on: When): Fact
     ),
     ...mark.exceptions.flatMap(({ line, item, kind, reading }) =>
       item !== null && line !== null && kind === 'damaged' && bySeal.has(line)
-        ? [sealSeen(item, reading, false, on)]
+        ? [sealSeen(item, reading, reading !== null, on)]
         : [],
     ),
   ];

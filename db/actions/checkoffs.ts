@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { exceptionProblems, markOf, type PlaceMark, placesOf } from '../../domain/checkoffs/marks.ts';
 import { mustCarry } from './carry.ts';
 import { clockTime, linesOf, noCheckoff, placeMark, stillDraft } from './checkoff-forms.ts';
-import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
+import { id, longWords, mustBe, mustHold, notFuture, when, words } from './fields.ts';
 import { mustBeRig } from './rigs.ts';
 import { type Action, action, type CheckoffKnown, type Look, type Refusal, refuse } from './types.ts';
 
@@ -180,7 +180,7 @@ function markProblems(
           `${field}.place`,
         ),
       ];
-  problems.push(...mustBe(look, mark.at ?? undefined, 'place', `${field}.at`));
+  problems.push(...mustHold(look, mark.at ?? undefined, `${field}.at`));
   mark.exceptions.forEach((e, i) => {
     const line = lines.find(l => l.line === e.line) ?? null;
     for (const wrong of exceptionProblems(e, line))
@@ -202,7 +202,7 @@ function markProblems(
             `${field}.exceptions.${i}`,
           ),
         );
-    problems.push(...mustBe(look, e.to ?? undefined, 'place', `${field}.exceptions.${i}.to`));
+    problems.push(...mustHold(look, e.to ?? undefined, `${field}.exceptions.${i}.to`));
     problems.push(...mustBe(look, e.defect ?? undefined, 'defect', `${field}.exceptions.${i}.defect`));
     const held = e.item === null ? null : look.item(e.item);
     if (held?.condition === 'held for investigation' && e.next !== 'note' && e.next !== 'defect')

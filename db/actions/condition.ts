@@ -5,8 +5,8 @@ import { type Condition, HOW_KNOWN } from '../../domain/facts.ts';
 import type { Photo } from '../../domain/photos.ts';
 import { policyOn } from '../../domain/rulebook/book.ts';
 import { withArticle } from '../../domain/rulebook/words.ts';
-import { id, longWords, mustBe, photos, when, words } from './fields.ts';
-import { afterPlaced, deedOnItem, familyOfItem, gone } from './items.ts';
+import { id, longWords, mustHold, photos, when, words } from './fields.ts';
+import { deedOnItem, familyOfItem, gone, insideItself } from './items.ts';
 import { type Action, action, type Look, type Refusal, refuse } from './types.ts';
 
 /** A deed that only sets a condition, with words that go with it. */
@@ -180,12 +180,12 @@ export const itemFound = action({
   family: familyOfItem,
   check: (look, body) => [
     ...deedOnItem(look, body.item, body.on),
-    ...mustBe(look, body.place, 'place', 'place'),
+    ...mustHold(look, body.place, 'place'),
+    ...insideItself(look, body.item, body.place, 'place'),
     ...(look.item(body.item)?.condition === 'missing'
       ? []
       : [refuse('not missing', 'It was not reported missing.', 'Move it instead.', 'item')]),
   ],
-  complete: (look, body) => ({ ...body, on: afterPlaced(look, body.item, body.on) }),
   apply: (_entry, body) => ({
     facts: [
       {

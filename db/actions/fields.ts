@@ -56,8 +56,6 @@ export function notFuture(look: Look, on: When, field = 'on', what = 'The date')
 /** Refuse a reference to a thing that is not there, or is of another kind. */
 export function mustBe(look: Look, thing: string | undefined, kind: string, field: string): Refusal[] {
   if (thing === undefined || look.kindOf(thing) === kind) return [];
-  // A kit is a thing, and a place for what is in it.
-  if (kind === 'place' && look.kit(thing)) return [];
   return [
     refuse(
       'not found',
@@ -66,6 +64,11 @@ export function mustBe(look: Look, thing: string | undefined, kind: string, fiel
       field,
     ),
   ];
+}
+
+/** Refuse what holds no things: a place does, and a kit, which is a thing as well. */
+export function mustHold(look: Look, place: string | undefined, field: string): Refusal[] {
+  return place !== undefined && look.kit(place) ? [] : mustBe(look, place, 'place', field);
 }
 
 /** Refuse attributes that the family does not have, or whose value has another form. */

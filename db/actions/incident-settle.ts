@@ -7,7 +7,6 @@ import { choiceProblems, type Effects, effectsOf, MISSING_AS } from '../../domai
 import type { IncidentSeen } from '../caches/incidents.ts';
 import { id, longWords, notFuture, when, words } from './fields.ts';
 import { noIncident } from './incidents.ts';
-import { afterPlaced } from './items.ts';
 import { action, type FactDraft, refuse } from './types.ts';
 
 const where = { rig: id, number: words };
@@ -54,7 +53,15 @@ export const incidentSettle = action({
     /** The lists that were seen (null: none of that rig): what was read since is not settled unseen. */
     saw: z.record(z.string(), id.nullable()).optional(),
     /** Filled in by the store: what it does, and by which lists. */
-    does: z.strictObject({ name: words, effects, lists: z.record(z.string(), id) }).optional(),
+    does: z
+      .strictObject({
+        name: words,
+        effects,
+        lists: z.record(z.string(), id),
+        /** When of the day it was so of each thing of which something was told that day with a time. */
+        after: z.record(z.string(), when),
+      })
+      .optional(),
     on: when,
   }),
   entitlement: 'record',
@@ -106,18 +113,20 @@ export const incidentSettle = action({
     if (!known) return body;
     const { told, pickup, readings, owes } = known;
     const does = effectsOf(pickup, readings, body, thing => owes(thing, body.on));
-    const things = [...does.lies, ...does.missing].map(t => t.item);
-    // After whatever was told of one of the things that day with a time.
-    const on =
-      things
-        .map(item => afterPlaced(look, item, body.on))
-        .sort()
-        .at(-1) ?? body.on;
-    return { ...body, on, does: { name: told.name, effects: does, lists: listsOf(known) } };
+    const things = [...does.lies, ...does.missing, ...does.used].map(t => t.item);
+    // Each after whatever was told of it that day with a time.
+    const after = Object.fromEntries(
+      things.flatMap(item => {
+        const last = body.on.length === 10 ? look.lastToldOn(item, body.on) : null;
+        return last === null ? [] : [[item, last]];
+      }),
+    );
+    return { ...body, does: { name: told.name, effects: does, lists: listsOf(known), after } };
   },
   apply(entry, { incident, on, note, does }) {
     if (!does) return {};
-    const { name, effects: done, lists } = does;
+    const { name, effects: done, lists, after } = does;
+    const at = (item: string) => after[item] ?? on;
     const settled: FactDraft = {
       thing: incident,
       kind: 'settled',
@@ -127,20 +136,21 @@ export const incidentSettle = action({
     return {
       facts: [
         settled,
-        ...done.lies.flatMap(l => lieFacts(l, name, on)),
-        ...done.missing.flatMap(m => missingFacts(m, name, on)),
-        ...done.used.flatMap(({ item, owes }) =>
-          owes === null
+        ...done.lies.flatMap(l => lieFacts(l, name, at(l.item))),
+        ...done.missing.flatMap(m => missingFacts(m, name, at(m.item))),
+        ...done.used.flatMap(({ item, owes }): FactDraft[] => [
+          { thing: item, kind: 'used', effective: at(item), values: { at: name } },
+          ...(owes === null
             ? []
             : [
                 {
                   thing: item,
                   kind: 'owed',
-                  effective: on,
+                  effective: at(item),
                   values: { activities: [owes], because: USED, note: name },
                 },
-              ],
-        ),
+              ]),
+        ]),
       ],
     };
   },

@@ -89,6 +89,16 @@ export const incidentAmend = action({
     const { incident, on, rigs: _rigs, ...said } = body;
     return [
       ...notFuture(look, on),
+      ...(known.told.rigs.some(r => r.settled)
+        ? [
+            refuse(
+              'settled',
+              'Some of it is settled: what that did was worked out by who was there.',
+              'Void the settling first, and say why; or open another incident.',
+              'incident',
+            ),
+          ]
+        : []),
       ...(body.units ? thereRefusals(look, body.units, known.told.on) : []),
       ...(body.families ?? []).flatMap(familyRefusals),
       ...(Object.values(said).every(v => v === undefined)

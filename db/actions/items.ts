@@ -1,9 +1,9 @@
 /** Tracked things: received, amended, moved, assigned. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { afterTold, firstDay, lastDay, parseWhen, type When } from '../../domain/calendar/when.ts';
+import { firstDay, lastDay, parseWhen } from '../../domain/calendar/when.ts';
 import { ASSIGNMENTS, HOW_KNOWN } from '../../domain/facts.ts';
-import { attributeProblems, id, mustBe, mustHaveFamily, notFuture, values, when, words } from './fields.ts';
+import { attributeProblems, id, mustHaveFamily, mustHold, notFuture, values, when, words } from './fields.ts';
 import { ALWAYS, action, type FactDraft, type Look, type Refusal, refuse } from './types.ts';
 
 const ARRIVES_AS = ['on order', 'received', 'serviceable'] as const;
@@ -42,7 +42,7 @@ export const itemReceive = action({
       ];
     return [
       ...notFuture(look, body.on, 'on', 'The day it was received,'),
-      ...mustBe(look, body.place, 'place', 'place'),
+      ...mustHold(look, body.place, 'place'),
       ...attributeProblems(known.family, body.attributes, look.today),
       ...(body.evenIfNumberInUse ? [] : numberInUse(look, body.family, body.number, null)),
     ];
@@ -149,11 +149,10 @@ export const itemMove = action({
   family: familyOfItem,
   check: (look, body) => [
     ...deedOnItem(look, body.item, body.on),
-    ...mustBe(look, body.to, 'place', 'to'),
-    ...insideItself(look, body.item, body.to),
+    ...mustHold(look, body.to, 'to'),
+    ...insideItself(look, body.item, body.to, 'to'),
     ...gone(look, body.item, 'moved'),
   ],
-  complete: (look, body) => ({ ...body, on: afterPlaced(look, body.item, body.on) }),
   apply: (_entry, body) => ({
     facts: [
       {
@@ -191,20 +190,15 @@ export const itemAssign = action({
 });
 
 /** A kit lies in no place that is inside it. */
-function insideItself(look: Look, item: string, to: string): Refusal[] {
+export function insideItself(look: Look, item: string, to: string, field: string): Refusal[] {
   if (!look.kit(item)) return [];
   // As many steps as any department is deep: a circle that two devices made ends too.
   for (let at: string | null = to, step = 0; at !== null && step < 50; at = look.placeUnder(at), step++)
     if (at === item)
       return [
-        refuse('inside itself', 'A kit cannot lie inside itself.', 'Name the place that it lies in.', 'to'),
+        refuse('inside itself', 'A kit cannot lie inside itself.', 'Name the place that it lies in.', field),
       ];
   return [];
-}
-
-/** A day on which the thing was moved with a time already comes after it: nobody brings back in the afternoon for the morning. */
-export function afterPlaced(look: Look, item: string, on: When): When {
-  return on.length === 10 ? (afterTold(on, look.item(item)?.place?.since ?? null) as When) : on;
 }
 
 export function familyOfItem(look: Look, body: { item: string }): string | null {

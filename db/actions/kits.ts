@@ -1,8 +1,8 @@
 /** Kits: their templates, their full counts and seals, and what was seen of a seal. */
 import { z } from 'zod';
 import { showWhen } from '../../domain/calendar/show.ts';
-import { afterTold, lastDay, type When } from '../../domain/calendar/when.ts';
-import { type ContentCount, isSameSeal } from '../../domain/kits/kit.ts';
+import { lastDay, type When } from '../../domain/calendar/when.ts';
+import type { ContentCount } from '../../domain/kits/kit.ts';
 import { CONTENTS_EXPIRE, FULL_COUNT } from '../../domain/rulebook/kit.ts';
 import { frozen } from './condition.ts';
 import { id, longWords, mustBe, notFuture, when, words } from './fields.ts';
@@ -78,31 +78,22 @@ export const kitSeal = action({
             ),
           ]
         : []),
-      ...(kit.known.seal !== null && isSameSeal(kit.known.seal, body.seal)
-        ? [
+      ...(bearer === null
+        ? []
+        : [
             refuse(
               'seal used',
-              `Seal ${body.seal} was put on ${kit.number} before.`,
+              `Seal ${body.seal} was put on ${bearer} before.`,
               'A seal is used once: enter the number of the new one.',
               'seal',
             ),
-          ]
-        : bearer === null
-          ? []
-          : [
-              refuse(
-                'seal used',
-                `Seal ${body.seal} is on ${bearer}.`,
-                'Read the number again; a seal is used once.',
-                'seal',
-              ),
-            ]),
+          ]),
       ...countProblems(kit.lines, body.counts),
     ];
   },
   complete(look, body) {
-    const settles = look.sealDefects(body.item);
-    return { ...after(look, body), ...(settles.length > 0 ? { settles: [...settles] } : {}) };
+    const settles = look.sealDefects(body.item, body.on);
+    return settles.length > 0 ? { ...body, settles: [...settles] } : body;
   },
   apply(entry, body) {
     const { item, counts, on } = body;
@@ -171,7 +162,6 @@ export const kitOpen = action({
         : []),
     ];
   },
-  complete: after,
   apply: (entry, body) => ({
     facts: [
       { thing: body.item, kind: 'opened', effective: body.on, values: { why: body.why, by: entry.by } },
@@ -206,15 +196,9 @@ export const kitCheck = action({
         : []),
     ];
   },
-  complete: after,
   apply: (_entry, body) => ({ facts: [sealSeen(body.item, body.seal, body.intact, body.on)] }),
   example: { item: '&3', seal: '4471', intact: true },
 });
-
-/** A deed of a day on which something was told of the kit with a time comes after that. */
-function after<B extends { item: string; on: When }>(look: Look, body: B): B {
-  return { ...body, on: afterTold(body.on, look.kit(body.item)?.lastTold ?? null) as When };
-}
 
 /** What was seen of a seal. */
 export const sealSeen = (item: string, seal: string | null, intact: boolean, on: When): FactDraft => ({

@@ -1,6 +1,6 @@
 /** Where, and who comes from outside: stations, units, rigs, the places inside them, agencies. */
 import { z } from 'zod';
-import { id, mustBe, when, words } from './fields.ts';
+import { id, mustBe, mustHold, when, words } from './fields.ts';
 import { action, type FactDraft, refuse } from './types.ts';
 
 export const stationAdd = action({
@@ -140,7 +140,7 @@ export const placeAdd = action({
   entitlement: 'plan',
   refs: ['under'],
   check: (look, body) => [
-    ...mustBe(look, body.under, 'place', 'under'),
+    ...mustHold(look, body.under, 'under'),
     ...nameTaken(look.placeNamed(body.under ?? null, body.name), body.name),
   ],
   apply: (entry, body) => ({

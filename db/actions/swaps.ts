@@ -1,7 +1,7 @@
 /** Many swapped at once in the night: twelve down, twelve up, numbers owed; the numbers are settled at shift change. */
 import { z } from 'zod';
 import { mustCarry } from './carry.ts';
-import { id, longWords, mustBe, mustHaveFamily, notFuture, when, words } from './fields.ts';
+import { id, longWords, mustBe, mustHaveFamily, mustHold, notFuture, when, words } from './fields.ts';
 import { action, type FactDraft, type Look, type Refusal, refuse } from './types.ts';
 
 const amount = z.number().int().min(0).max(500);
@@ -82,7 +82,7 @@ export const swapSettle = action({
       return [refuse('not found', `No swap has the id ${body.swap}.`, 'Choose one from the list.', 'swap')];
     return [
       ...notFuture(look, body.on),
-      ...mustBe(look, body.to, 'place', 'to'),
+      ...mustHold(look, body.to, 'to'),
       ...(body.down.length + body.up.length === 0 && body.giveUp === undefined
         ? [
             refuse(

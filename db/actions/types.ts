@@ -33,6 +33,8 @@ export interface Look {
   item(id: string): Derived | null;
   /** A thing as it was at a time: by what took effect until then, as far as it is told. */
   itemAsOf(id: string, at: When): Derived | null;
+  /** The latest time of a day at which anything was told of a thing; null where nothing was told with a time. */
+  lastToldOn(thing: string, day: When): When | null;
   /** Living things of a family with this number. */
   withNumber(family: string, number: string): string[];
   /** Living things of a family that lie in a place. */
@@ -69,18 +71,13 @@ export interface Look {
   /** A defect, and the thing it put out of service where that is still out. */
   defect(id: string): { closed: boolean; out: { number: string; condition: string } | null } | null;
   notice(id: string): NoticeSeen | null;
-  /**
-   * A kit by its seal and last full count, when that was last told of, and the lines of its template (none where its
-   * kind has none); null: no kit.
-   */
-  kit(
-    id: string,
-  ): { number: string; known: KitKnown; lastTold: When | null; lines: readonly CarryLine[] } | null;
-  /** Open defects that tell of a kit’s seal: a new one settles them. */
-  sealDefects(kit: string): readonly string[];
+  /** A kit by its seal and last full count, and the lines of its template (none where its kind has none); null: no kit. */
+  kit(id: string): { number: string; known: KitKnown; lines: readonly CarryLine[] } | null;
+  /** Open defects, found by a day, that tell of a kit’s seal: a new one settles them. */
+  sealDefects(kit: string, by: When): readonly string[];
   /** The template of the kits of this name, in any letter case, or null. */
   kitTemplate(what: string): string | null;
-  /** The number of the kit that bears this seal now, or null. */
+  /** The number of the kit that this seal was ever put on, or null. */
   sealedWith(seal: string): string | null;
   /** An incident, with what the lists that are not settled come to. */
   incident(id: string): IncidentSeen | null;

@@ -15,6 +15,7 @@ import {
   placeOn,
 } from '../../domain/rigs/changeover.ts';
 import { type Ride, rideAt, wentAlong } from '../../domain/rigs/rides.ts';
+import { KIT_FAMILY } from '../../domain/rulebook/kit.ts';
 import { all, type Db, one } from '../store/statements.ts';
 import { carryListOf } from './checkoffs.ts';
 import { factsOf, identityOf, type PlainFact, textOf } from './facts.ts';
@@ -215,11 +216,20 @@ function thingsOn(
         : [],
     ),
   ];
+  // Nothing stands for a kit whose seal is not whole.
+  const sealed = new Set(
+    all<{ id: string }>(
+      db,
+      "SELECT t.id FROM kits k JOIN things t ON t.key = k.key WHERE k.state = 'sealed'",
+    ).map(k => k.id),
+  );
   return known.flatMap(({ item, number, family, what, attributes, condition, place, since }) => {
     const at = places.get(place);
-    return at
-      ? [{ item, number, family, what, attributes, condition, place: at.name, since, rig: at.rig }]
-      : [];
+    if (!at) return [];
+    const isUnready = family === KIT_FAMILY && !sealed.has(item);
+    return [
+      { item, number, family, what, attributes, condition, isUnready, place: at.name, since, rig: at.rig },
+    ];
   });
 }
 
@@ -266,6 +276,7 @@ function countedOf(
 ): Map<string, Counted> {
   const short = shortagesOf(db, leg.unit);
   const shortThere = shortagesOf(db, leg.to);
+  const goesHome = isOwnRig(db, leg.to, leg.unit);
   const out = leavesOwn
     ? null
     : legsOf(db).findLast(l => l.unit === leg.unit && l.to === leg.from && l.on <= leg.on);
@@ -273,22 +284,26 @@ function countedOf(
     lines
       .filter(l => l.family === null)
       .map(line => {
-        const lacking = lackingOf(line, null, short.get(line.line) ?? []);
-        if (!leavesOwn) {
-          const moved = out?.counted.find(c => c.line === line.line)?.moved ?? 0;
-          return [line.line, { left: Math.max(0, moved - lacking), taken: line.qty - moved }] as const;
-        }
-        const taken = ownList
+        const open = short.get(line.line) ?? [];
+        const since = out ? open.filter(o => o.since > out.on) : [];
+        const before = lackingOf(line, null, out ? open.filter(o => o.since <= out.on) : open);
+        const moved = out?.counted.find(c => c.line === line.line)?.moved ?? 0;
+        const left = leavesOwn ? line.qty - before : Math.max(0, moved - lackingOf(line, null, since));
+        const onOwnList = ownList
           .filter(l => l.family === null && l.what.toLowerCase() === line.what.toLowerCase())
           .reduce((n, l) => n + l.qty - lackingOf(l, null, shortThere.get(l.line) ?? []), 0);
-        return [line.line, { left: line.qty - lacking, taken }] as const;
+        // What was lacking when it went out did not go, and is at home no more than on the way.
+        const taken = goesHome ? Math.max(0, line.qty - before - moved) : onOwnList;
+        return [line.line, { left, taken }] as const;
       }),
   );
 }
 
+type ShortSince = OpenShortage & { since: string };
+
 /** What was found missing or short of a holder's lines and is not settled, by the line. */
-function shortagesOf(db: Db, of: string): Map<string, OpenShortage[]> {
-  const short = new Map<string, OpenShortage[]>();
+function shortagesOf(db: Db, of: string): Map<string, ShortSince[]> {
+  const short = new Map<string, ShortSince[]>();
   const rows = all<OpenShortage & { line: string; next: NextStep; since: string; closedOn: string | null }>(
     db,
     `SELECT line, kind, short, "next", since, closed_on AS closedOn FROM defects
@@ -296,6 +311,7 @@ function shortagesOf(db: Db, of: string): Map<string, OpenShortage[]> {
     of,
   );
   for (const { line, kind, short: count, ...row } of rows)
-    if (!isSettledDefect(row, null)) short.set(line, [...(short.get(line) ?? []), { kind, short: count }]);
+    if (!isSettledDefect(row, null))
+      short.set(line, [...(short.get(line) ?? []), { kind, short: count, since: row.since }]);
   return short;
 }

@@ -86,7 +86,7 @@ function read(db: Db, keys: readonly number[] | null, racks: ReadonlyMap<string,
   }));
 }
 
-/** The facts that say how full something is, and no other: gauges, fills, racks called full or empty. */
+/** The facts that say how full something is, and no other: gauges, fills, use at an incident, racks called full or empty. */
 function factsThatTell(
   db: Db,
   cylinders: readonly number[],
@@ -95,7 +95,7 @@ function factsThatTell(
   return all<{ thing: number; values: string }>(
     db,
     `SELECT f.thing, f.kind, f.effective, f.clock, f.device, f.n, f."values" FROM json_each(:keys) k
-     JOIN facts f ON f.thing = k.value WHERE f.voided_at IS NULL AND (f.kind = 'gauge'
+     JOIN facts f ON f.thing = k.value WHERE f.voided_at IS NULL AND (f.kind IN ('gauge', 'used')
        OR f.kind = 'record' AND (f."values" ->> '$.activity' = 'recharge'
          OR f."values" ->> '$.readings.gauge_psi' IS NOT NULL)
        OR f.kind = 'place' AND f."values" ->> '$.place' IN (SELECT value FROM json_each(:racks)))`,

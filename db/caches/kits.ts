@@ -1,11 +1,7 @@
 /** Kits and their templates from their facts, and the rows by which they are found. */
 import { type ContentCount, type KitFact, type KitKnown, kitFrom } from '../../domain/kits/kit.ts';
-import { kit } from '../../domain/rulebook/kit.ts';
 import { all, type Db, one, run } from '../store/statements.ts';
 import { factsOf, identityOf, type PlainFact } from './facts.ts';
-
-/** The family whose things are places as well: what is in a kit lies in it. */
-export const KIT_FAMILY = kit.id;
 
 const KINDS = new Set(['sealed', 'opened', 'seal seen']);
 

@@ -77,7 +77,7 @@ export function holderAsked(asking: Asking, of: string): Holder {
 
 /** Living tracked things on a rig, with the names of the places they lie in; what is in a kit is the kit's. */
 function thingsOnRig(asking: Asking, rig: number, on: Day): { told: CarriedThing; carried: Carried }[] {
-  const kits = new Map(kitsNow(asking, on).map(k => [k.key, k]));
+  const kits = new Map(kitsNow(asking, on, rig).map(k => [k.key, k]));
   const states = standingOf(
     asking,
     on,

@@ -19,7 +19,7 @@ export const defectsList = question({
     limit: page.limit,
   }) as unknown as z.ZodType<{ of?: string; open?: boolean; limit?: number }>,
   answer: (asking, args) => {
-    const { total, rows } = defectsOf(asking, args);
+    const { total, rows } = defectsOf(asking, args, true);
     return { total, rows: rows.slice(0, args.limit ?? 500) };
   },
   example: { open: true },
@@ -50,11 +50,13 @@ interface Row {
   closedNote: string | null;
 }
 
+/** Defects, the oldest open first or the latest first. @param withPhotos whether the photos of each are read */
 export function defectsOf(
   asking: Asking,
   { of, open }: { of?: string | undefined; open?: boolean | undefined },
+  withPhotos = false,
 ): { total: number; rows: DefectLine[] } {
-  const photos = photosOfDefects(asking);
+  const photos: ReturnType<typeof photosOfDefects> = withPhotos ? photosOfDefects(asking) : new Map();
   const rows = all<Row>(
     asking.db,
     `SELECT d.key, t.id, d.holder AS of, coalesce(u.name, p.name) AS name, d.checkoff, d.line, d.what, d.place,
@@ -76,7 +78,7 @@ export function defectsOf(
 /** Open defects, of one unit or of all, by the line of the carry list they stand against. */
 export function openByLine(asking: Asking, of?: string): Map<string, DefectLine[]> {
   const open = new Map<string, DefectLine[]>();
-  for (const defect of defectsOf(asking, { of, open: true }).rows)
+  for (const defect of defectsOf(asking, { of, open: true }, of !== undefined).rows)
     if (defect.line !== null) open.set(defect.line, [...(open.get(defect.line) ?? []), defect]);
   return open;
 }

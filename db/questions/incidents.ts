@@ -139,7 +139,7 @@ function rigOf(
     asking.db,
     `SELECT count(*) AS n FROM items i JOIN places p ON p.key = i.place_key
      WHERE p.rig = (SELECT key FROM things WHERE id = :rig)
-       AND i.family IN (SELECT value FROM json_each(:families))
+       AND p.kit IS NULL AND i.family IN (SELECT value FROM json_each(:families))
        AND i.condition NOT IN ('retired', 'disposed', 'at repair', 'on order')`,
     { rig, families: JSON.stringify(told.families) },
   );

@@ -40,9 +40,10 @@ export function airOfRigs(
   if (seats.size === 0) return new Map();
   const things = airThings(asking.db);
   const rigOf = new Map(
-    all<{ key: number; rig: number }>(asking.db, `SELECT key, rig FROM places WHERE rig IN (${RIDDEN})`).map(
-      p => [p.key, p.rig],
-    ),
+    all<{ key: number; rig: number }>(
+      asking.db,
+      `SELECT key, rig FROM places WHERE rig IN (${RIDDEN}) AND kit IS NULL`,
+    ).map(p => [p.key, p.rig]),
   );
   const out = outOf(known, book);
   const carries = new Set<number>();

@@ -83,7 +83,7 @@ export function rigsKnown(asking: Asking, on: Day): Map<number, RigKnown> {
        sum(coalesce(i.seen_on, -1) < :on - ${STALE_DAYS} AND (gone.on_day IS NULL
          OR gone.on_day < :on - ${STALE_DAYS} OR gone.on_day < i.placed_on)) AS notSeen
      FROM items i JOIN places p ON p.key = i.place_key LEFT JOIN gone ON gone.place_key = i.place_key
-     WHERE p.rig IN (${RIDDEN}) AND ${LIVING} GROUP BY p.rig`,
+     WHERE p.rig IN (${RIDDEN}) AND p.kit IS NULL AND ${LIVING} GROUP BY p.rig`,
     { on },
   ))
     Object.assign(of(rig), { ...counts, lastSeen: counts.lastSeen === -1 ? null : counts.lastSeen });

@@ -57,7 +57,7 @@ export const rigPage = question({
       places: places.map(({ key, ...place }) => ({ ...place, items: items.get(key) ?? [] })),
       loose: items.get(rig.key) ?? [],
       // What lies inside a compartment is told in its box.
-      drawing: boxes ?? firstDrawing(places.filter(p => p.parent === rig.id)),
+      drawing: boxes ?? firstDrawing(places.filter(p => p.parent === rig.id && p.kind !== 'kit')),
       arranged: boxes !== undefined,
       rides: ridesOn(asking, rides, line.id),
       readings: readingsOf(rig),

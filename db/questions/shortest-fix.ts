@@ -215,7 +215,7 @@ interface Spare {
 }
 
 /** Things that stand by, on a shelf or a reserve rig that nobody rides, with nothing known against them. */
-const STANDING_BY = `i.condition = 'serviceable' AND (
+const STANDING_BY = `i.condition = 'serviceable' AND p.kit IS NULL AND (
   (p.rig IS NULL AND i.assignment = 'ready spare') OR (r.key IS NOT NULL AND r.unit IS NULL AND i.assignment IN ('reserve', 'ready spare')))`;
 
 /** Spares of the kinds that are wanted; one that fits several counts for the choosiest, by its name where equal. */

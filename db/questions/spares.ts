@@ -82,7 +82,7 @@ function readySpares(
     asking.db,
     `SELECT i.key, t.id AS item, i.number, ${KIND} AS kind, p.path AS place, s.name AS station
      FROM items i JOIN things t ON t.key = i.key JOIN places p ON p.key = i.place_key JOIN places s ON s.key = p.station
-     WHERE i.assignment = 'ready spare' AND i.condition = 'serviceable' AND p.rig IS NULL
+     WHERE i.assignment = 'ready spare' AND i.condition = 'serviceable' AND p.rig IS NULL AND p.kit IS NULL
      ORDER BY i.number_sort, t.id`,
   )) {
     if (!kinds.has(spare.kind) || against.has(spare.key) || outKits.has(spare.key)) continue;

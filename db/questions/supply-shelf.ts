@@ -8,6 +8,7 @@ import { asItemFacts } from '../caches/facts.ts';
 import { factsOfThings } from '../caches/many.ts';
 import { all } from '../store/statements.ts';
 import { day, dayAsked } from './fields.ts';
+import { kitsNow, unreadyKits } from './kits-known.ts';
 import { KIND } from './spares.ts';
 import { standingOf } from './states.ts';
 import { placeNamer } from './supply-words.ts';
@@ -25,7 +26,7 @@ export const supplyShelf = question({
 });
 
 const OFF_RIGS = `JOIN places p ON p.key = i.place_key JOIN places s ON s.key = p.station
-  WHERE p.rig IS NULL AND i.condition NOT IN ('retired', 'disposed', 'on order', 'missing')`;
+  WHERE p.rig IS NULL AND p.kit IS NULL AND i.condition NOT IN ('retired', 'disposed', 'on order', 'missing')`;
 
 /** Things assigned as ready spares that lie at a station and on no rig, kind by kind. */
 function sparesOf(asking: Asking, asked: string | undefined): SupplyShelf['spares'] {
@@ -49,8 +50,10 @@ function sparesOf(asking: Asking, asked: string | undefined): SupplyShelf['spare
     'items i JOIN due d ON d.item = i.key',
     "i.assignment = 'ready spare'",
   );
+  const unready = unreadyKits(kitsNow(asking, dayAsked(asking, asked)));
   const isReady = (row: { key: number; condition: string }) =>
     row.condition === 'serviceable' &&
+    !unready.has(row.key) &&
     (due.get(row.key) ?? []).every(d => ['notes', null].includes(dueEffect(d)));
   return [...Map.groupBy(rows, r => `${r.kind}\n${r.station}`).values()].flatMap(same => {
     const [first] = same;

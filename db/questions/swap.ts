@@ -6,6 +6,7 @@ import { against, inOrderToTake } from '../../domain/rigs/swap.ts';
 import type { SpareLine, Spares } from '../api-desk.ts';
 import { all, one } from '../store/statements.ts';
 import { day, dayAsked, page, thingAsked } from './fields.ts';
+import { kitsNow, unreadyKits } from './kits-known.ts';
 import { KIND } from './spares.ts';
 import { standingOf, statesIn } from './states.ts';
 import { question } from './types.ts';
@@ -57,8 +58,10 @@ export const itemSpares = question({
     const states = standingOf(asking, on, 'json_each(:items) j JOIN due d ON d.item = j.value', 'true', {
       items: JSON.stringify([thing.key, ...candidates.map(c => c.key)]),
     });
+    const unready = unreadyKits(kitsNow(asking, on));
     const told = ({ key, ...line }: Candidate): Told => ({
       ...line,
+      isUnready: unready.has(key),
       state: heaviest(statesIn(states.get(key))),
     });
     const now = told(current);
@@ -74,10 +77,13 @@ export const itemSpares = question({
   example: { item: '<id>' },
 });
 
-type Told = Omit<Candidate, 'key'> & { state: DueState };
+type Told = Omit<Candidate, 'key'> & { state: DueState; isUnready: boolean };
 
 /** Without what only the order looks at. */
-const lineOf = ({ kind: _kind, station: _station, ...line }: Told, reasons: string[]): SpareLine => ({
+const lineOf = (
+  { kind: _kind, station: _station, isUnready: _isUnready, ...line }: Told,
+  reasons: string[],
+): SpareLine => ({
   ...line,
   against: reasons,
 });
@@ -85,7 +91,7 @@ const lineOf = ({ kind: _kind, station: _station, ...line }: Told, reasons: stri
 /** Of the thing's family, there to be taken, not on the rig the thing is on nor in its very place, and with every word. */
 const ELSEWHERE = `JOIN items me ON me.key = :thing LEFT JOIN places mp ON mp.key = me.place_key
   WHERE i.family = me.family AND i.key <> me.key AND i.place_key IS NOT me.place_key
-  AND (p.rig IS NULL OR mp.rig IS NULL OR p.rig <> mp.rig)
+  AND (p.rig IS NULL OR mp.rig IS NULL OR p.rig <> mp.rig) AND p.kit IS NULL
   AND i.condition NOT IN ('retired', 'disposed', 'missing', 'on order', 'held for investigation')
   AND NOT EXISTS (SELECT 1 FROM json_each(:words) w
     WHERE instr(lower(i.number || ' ' || i.what || ' ' || coalesce(p.path, '') || ' ' || coalesce(i.assignment, '')), w.value) = 0)`;

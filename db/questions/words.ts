@@ -100,6 +100,8 @@ export function factInWords(
       return 'Found again, still so';
     case 'closed':
       return values.how ? `Settled: ${values.how}` : capital(kind);
+    case 'used':
+      return `Used: ${values.at}`;
     case 'gauge':
       return `Read ${values.reading} ${values.unit} at a check-off`;
     case 'drawing':

@@ -1,11 +1,12 @@
 /** The writing door: a list of deeds becomes entries, facts and caches in one transaction, or nothing does. */
 import { z } from 'zod';
 import { dayText } from '../../domain/calendar/day.ts';
+import type { When } from '../../domain/calendar/when.ts';
 import { type Grant, isEntitled, MAY } from '../../domain/people/entitlements.ts';
 import { photosIn } from '../../domain/photos.ts';
 import { SHIPPED_REQUIREMENTS } from '../../domain/rulebook/index.ts';
 import { ACTIONS } from '../actions/index.ts';
-import { type Action, type Refusal, refuse } from '../actions/types.ts';
+import { type Action, type Look, type Refusal, refuse } from '../actions/types.ts';
 import type { ActAnswer, ActRequest, Answer, Deed, Problem, Via } from '../api.ts';
 import { applyEntry, batchName, nothingTouched, thingKey } from '../caches/apply.ts';
 import { forgetBook } from '../caches/book.ts';
@@ -136,10 +137,11 @@ function write(
       // A fraction where a whole number is wanted is told from a field that is missing by what came in.
       { reportInput: true },
     );
-    const body = (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<
-      string,
-      unknown
-    >;
+    const body = afterThatDay(
+      known,
+      look,
+      (parsed.success ? parsed.data : fail(schemaRefusals(parsed.error))) as Record<string, unknown>,
+    );
     if (member === undefined) member = memberNamed(db, by);
     const mayNot = entitlementRefusal(by, member, known, known.family?.(look, body) ?? null);
     if (mayNot) fail([mayNot]);
@@ -182,6 +184,18 @@ function write(
       { ...refuse('no deed', 'Nothing was asked for.', 'Give at least one deed.'), deed: 0 },
     ]);
   return { batch: batchName(batch), entries: ids, touched: deriveTouched(db, touched) };
+}
+
+/**
+ * A deed on a thing that names a day alone comes after whatever was told of that thing on that day with a time: nobody
+ * brings back in the afternoon for the morning, and a day alone would sort before every time of it.
+ */
+function afterThatDay(action: Action, look: Look, body: Record<string, unknown>): Record<string, unknown> {
+  const { item, on } = body;
+  if (action.refs[0] !== 'item' || typeof item !== 'string' || typeof on !== 'string' || on.length !== 10)
+    return body;
+  const last = look.lastToldOn(item, on as When);
+  return last === null ? body : { ...body, on: last };
 }
 
 /** Opening a department adopts the shipped book in the same batch, in full, unless it asks for an empty one. */

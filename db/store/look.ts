@@ -88,6 +88,14 @@ export function lookInto(
       const key = thingKey(db, id);
       return key === undefined ? null : derive(asItemFacts(factsUntil(db, key, at)), readBook(db));
     },
+    lastToldOn: (thing, day) =>
+      one<{ effective: When | null }>(
+        db,
+        `SELECT max(f.effective) AS effective FROM things t JOIN facts f ON f.thing = t.key
+         WHERE t.id = ? AND f.voided_at IS NULL AND f.effective LIKE ? || 'T%'`,
+        thing,
+        day,
+      )?.effective ?? null,
     withNumber(family, number) {
       const cached = all<{ id: string }>(
         db,

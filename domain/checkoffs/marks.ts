@@ -6,6 +6,7 @@ import { isIn } from '../carry/match.ts';
 import type { CarryLine } from '../carry/types.ts';
 import { compare, decimalOf } from '../derive/decimal.ts';
 import type { Photo } from '../photos.ts';
+import { KIT_FAMILY } from '../rulebook/kit.ts';
 
 export const EXCEPTIONS = ['missing', 'damaged', 'short', 'low', 'expired', 'wrong place', 'extra'] as const;
 export type ExceptionKind = (typeof EXCEPTIONS)[number];
@@ -102,13 +103,25 @@ export function unfinished(lines: readonly CarryLine[], marks: readonly PlaceMar
  * Whether a line asks for an entry of its own: that everything is present does not say that a saw was run, nor that
  * the number of a seal was read.
  */
-export function needsEntry(line: Pick<CarryLine, 'verify' | 'reading' | 'qty'>): boolean {
+export function needsEntry(line: Pick<CarryLine, 'verify' | 'reading' | 'qty' | 'family'>): boolean {
   return line.qty > 0 && (line.verify === 'operated' || isBySeal(line) || line.reading !== null);
 }
 
-/** Whether a line is made sure of by the seals of its kits: the number of each is read. */
-export function isBySeal(line: Pick<CarryLine, 'verify'>): boolean {
-  return line.verify === 'seal intact';
+/** Whether a line is made sure of by the seals of its kits: the number of each is read. What is no kit bears no number. */
+export function isBySeal(line: Pick<CarryLine, 'verify' | 'family'>): boolean {
+  return line.verify === 'seal intact' && line.family === KIT_FAMILY;
+}
+
+/** Of the kits of a line, the next whose seal nobody has told of in this mark; null where all are told. */
+export function nextSealOwed<T extends { item: string }>(
+  line: Pick<CarryLine, 'line'>,
+  kits: readonly T[],
+  mark: PlaceMark,
+): T | null {
+  const told = new Set(
+    [...mark.operated, ...mark.exceptions].filter(m => m.line === line.line).map(m => m.item),
+  );
+  return kits.find(k => !told.has(k.item)) ?? null;
 }
 
 function isSettled(line: CarryLine, mark: PlaceMark): boolean {
@@ -186,7 +199,7 @@ export function exceptionProblems(e: Exception, line: Pick<CarryLine, 'qty' | 'w
 }
 
 /** The lines that a check-off goes through: those of its places, all of them or those alone that are operated or read. */
-export function inScope<L extends Pick<CarryLine, 'place' | 'verify' | 'reading' | 'qty'>>(
+export function inScope<L extends Pick<CarryLine, 'place' | 'verify' | 'reading' | 'qty' | 'family'>>(
   lines: readonly L[],
   { places, scope }: { places: readonly string[] | null; scope: 'whole' | 'operated only' },
 ): L[] {

@@ -57,7 +57,12 @@ export interface KitKnown {
 
 /** Whether two seal numbers are one, as people write them. */
 export function isSameSeal(a: string, b: string): boolean {
-  return folded(a) === folded(b);
+  return sealKey(a) === sealKey(b);
+}
+
+/** A seal number without what people leave out or put between: letter case, spaces and dashes. */
+export function sealKey(seal: string): string {
+  return seal.toLowerCase().replace(/[\s-]+/g, '');
 }
 
 /** The last word on a kit's seal. A seal that was found broken stays so until a new one is put on. */
@@ -211,5 +216,3 @@ function contentWords({ line, there, expired, isCounted }: ContentStanding): str
   const gone = expired === 0 ? '' : `, ${expired} expired`;
   return `${line.what}: ${there - expired} of ${line.qty}${least}${gone}${critical}`;
 }
-
-const folded = (seal: string): string => seal.toLowerCase().replace(/[\s-]+/g, '');

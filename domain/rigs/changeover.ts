@@ -68,6 +68,10 @@ export interface Changeover<T extends OnRig> {
   lines: ChangedLine[];
 }
 
+/** Whether it serves on a rig: a kit does only while its seal is whole. */
+const isGood = (t: Carried): boolean => serves(t.condition) && t.isUnready !== true;
+const wrongWith = (t: Carried): string => (serves(t.condition) ? 'to be counted and sealed' : t.condition);
+
 /**
  * The difference of two rigs by the carry list of the crew that changes: every thing of either rig is in exactly one
  * class. What the taken rig's own gear fills does not move; what was brought along goes on with the crew whether a
@@ -78,12 +82,8 @@ export function changeover<T extends OnRig>(rigs: Rigs<T>): Changeover<T> {
   const { lines, left, taken, ownList, leavesOwn } = rigs;
   const tracked = lines.filter(l => l.family !== null);
   const need = new Map(tracked.map(l => [l.line, l.qty]));
-  const there = give(
-    tracked,
-    taken.filter(t => serves(t.condition)),
-    need,
-  );
-  const mayGo = left.filter(t => serves(t.condition) && (leavesOwn || t.origin !== 'own'));
+  const there = give(tracked, taken.filter(isGood), need);
+  const mayGo = left.filter(t => isGood(t) && (leavesOwn || t.origin !== 'own'));
   const along = leavesOwn ? [] : mayGo.filter(t => t.origin === 'brought');
   const broughtFill = give(tracked, along, need);
   const asked = give(
@@ -111,15 +111,15 @@ export function changeover<T extends OnRig>(rigs: Rigs<T>): Changeover<T> {
     return { thing: t, becomes: 'stays', line: null, to: '', why: whyStays(t) };
   };
   const whyStays = (t: T): string => {
-    if (!serves(t.condition)) return t.condition;
+    if (!isGood(t)) return wrongWith(t);
     if (!leavesOwn && t.origin === 'own') return 'belongs to this rig';
     return isAsked(t) ? 'its line is filled' : 'no line asks for it';
   };
   const ofTaken = (t: T): Changed<T> => {
     const line = there.get(t);
     if (line) return { thing: t, becomes: 'there', line: line.line, to: '', why: '' };
-    const why = !serves(t.condition)
-      ? t.condition
+    const why = !isGood(t)
+      ? wrongWith(t)
       : isAsked(t)
         ? 'more than its line asks'
         : own.has(t)

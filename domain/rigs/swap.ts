@@ -16,6 +16,8 @@ export interface Swappable {
   assignment: Assignment | null;
   /** The heaviest of its states. */
   state: DueState;
+  /** A kit that does not serve as it is: opened, or without what is critical in it. */
+  isUnready?: boolean;
 }
 
 const CONDITION_WEIGHS: Readonly<Partial<Record<Condition, number>>> = {
@@ -25,6 +27,8 @@ const CONDITION_WEIGHS: Readonly<Partial<Record<Condition, number>>> = {
   'retest owed': 4,
 };
 const OUT = 5;
+/** As much as what owes a retest: it serves once that is done. */
+const UNREADY = 4;
 
 const STATE_WEIGHS: Readonly<Record<DueState, number>> = {
   'life ended': OUT,
@@ -53,8 +57,12 @@ const TAKEN_FIRST: readonly (Assignment | null)[] = [
 ];
 
 /** How much is wrong with a thing: 0 nothing, 5 it cannot be used. Only for comparing. */
-export function weightOf({ condition, state }: Pick<Swappable, 'condition' | 'state'>): number {
-  return Math.max(CONDITION_WEIGHS[condition] ?? OUT, STATE_WEIGHS[state]);
+export function weightOf({
+  condition,
+  state,
+  isUnready = false,
+}: Pick<Swappable, 'condition' | 'state' | 'isUnready'>): number {
+  return Math.max(CONDITION_WEIGHS[condition] ?? OUT, STATE_WEIGHS[state], isUnready ? UNREADY : 0);
 }
 
 /** Spares in the order in which one would take them for `current`: its like first, what serves, by assignment, the nearest. */
@@ -83,6 +91,7 @@ export function against(current: Swappable, spare: Swappable, rig: string | null
   const reasons: string[] = [];
   if (weightOf(spare) > weightOf(current)) reasons.push('worse than what is there');
   if (spare.condition !== 'serviceable') reasons.push(spare.condition);
+  if (spare.isUnready) reasons.push('to be counted and sealed');
   if (STATE_WEIGHS[spare.state] > SERVES && spare.state !== spare.condition) reasons.push(spare.state);
   if (spare.kind !== current.kind) reasons.push('not the same kind');
   if (spare.assignment === 'first line' && rig !== null) reasons.push(`${rig} would be short`);

@@ -2,13 +2,15 @@
 import { duty, every, MADE_AND_IN_SERVICE, NO_FAULT_FOUND, practice, repair } from './duty.ts';
 import type { Family } from './types.ts';
 
+/** The family whose things are places as well: what is in a kit lies in it. */
+export const KIT_FAMILY = 'kit';
 /** The activity that a full count is recorded as; it is entered with its counts and the new seal. */
 export const FULL_COUNT = 'full count';
 /** The earliest date of what lies in a kit, written when it is sealed. */
 export const CONTENTS_EXPIRE = 'contentsExpire';
 
 export const kit: Family = {
-  id: 'kit',
+  id: KIT_FAMILY,
   title: 'Kit',
   plural: 'Kits',
   attributes: [

@@ -35,6 +35,8 @@ function saidBy(fact: Fact, rated_psi: number | null, nameOf: (place: string) =>
     if (/\bempt(y|ies)\b/i.test(name)) return 'to be filled';
     return /\bfull\b/i.test(name) ? 'full' : null;
   }
+  // Nobody reads a gauge at a fire; what was used goes to the fill station. Common practice, no source.
+  if (fact.kind === 'used') return 'to be filled';
   if (fact.kind === 'gauge') {
     const { reading, unit } = fact.values;
     return judged(reading, unit === 'psi' ? rated_psi : 100);

@@ -12,6 +12,7 @@ const CHECKS: readonly QuestionName[] = [
   'incidents.list',
   'incident.page',
   'defects.list',
+  'rig.changeover',
 ];
 
 /** Notices are held against things as they are now. */
@@ -93,6 +94,8 @@ const STALE: Readonly<Record<string, readonly QuestionName[]>> = {
     'item.history',
     'supply.history',
     'fills.list',
+    'changeovers.list',
+    'incident.page',
     ...NOTICES,
   ],
   rulebook: [

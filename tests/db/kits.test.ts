@@ -265,7 +265,7 @@ describe('a check-off', () => {
     const open = async () =>
       (await c.d.ask<{ rows: DefectLine[] }>('defects.list', { of: c.g.unit, open: true })).rows;
     expect((await open()).map(o => o.note)).toEqual(['Seal 4417 found']);
-    expect(await c.kit()).toMatchObject({ state: 'seal broken', found: '4417', effect: 'blocks' });
+    expect(await c.kit()).toMatchObject({ state: 'seal differs', found: '4417', effect: 'blocks' });
     c.d.must('kit.seal', { item: c.bag, seal: '4473', counts: c.full() });
     expect(await open()).toEqual([]);
     expect((await c.kit()).effect).toBeNull();

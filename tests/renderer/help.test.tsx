@@ -26,7 +26,7 @@ const ANSWERED_IN: Readonly<Record<string, readonly string[]>> = {
   incidents: ['screens/incidents'],
   incident: ['screens/incidents'],
   carry: ['screens/carry'],
-  tagouts: ['screens/tagouts'],
+  tagouts: ['screens/tagouts', 'parts/paper'],
   kits: ['screens/kits'],
   kit: ['screens/kits'],
   'kit-template': ['screens/kits'],

@@ -317,7 +317,6 @@ export const THING_DEEDS: readonly ThingDeed[] = [
 
 /** The family whose things are the rigs themselves. */
 export const RIG_FAMILY = 'apparatus';
-export const KIT_FAMILY = 'kit';
 
 /** The deeds offered on a thing in its condition; those that depend on more are left out while it is not known. */
 export function deedsIn(

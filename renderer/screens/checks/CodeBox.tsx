@@ -2,7 +2,13 @@
 import { type FormEvent, type RefObject, useState } from 'react';
 import type { CarriedThing, CarryLineNow, CheckoffPage, CheckoffPlace } from '../../../db/api-checks.ts';
 import { withException, withOperated, withSeen } from '../../../domain/checkoffs/edit.ts';
-import { type Exception, type ExceptionKind, isBySeal, usualNext } from '../../../domain/checkoffs/marks.ts';
+import {
+  type Exception,
+  type ExceptionKind,
+  isBySeal,
+  nextSealOwed,
+  usualNext,
+} from '../../../domain/checkoffs/marks.ts';
 import { type QuickWord, readQuick } from '../../../domain/checkoffs/quick.ts';
 import { isSameSeal } from '../../../domain/kits/kit.ts';
 import { askHost } from '../../api/transport.ts';
@@ -73,10 +79,8 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
   };
   /** The number of a seal, as written on the sheet. Another one than was put on is not taken for whole. */
   const sealed = (line: CarryLineNow, seal: string | null) => {
-    const mark = marks.of(nameOf(line));
-    const kit =
-      line.here.find(t => !mark.operated.some(o => o.line === line.line && o.item === t.item)) ??
-      line.here[0];
+    const kits = [...line.here, ...line.elsewhere];
+    const kit = nextSealOwed(line, kits, marks.of(nameOf(line))) ?? kits[0];
     if (seal === null || !kit) {
       setWrong(`${line.code} ${line.what}: write the number of its seal, as ${line.code} o 4471.`);
       return;

@@ -8,6 +8,7 @@ import {
   type Exception,
   isBySeal,
   needsEntry,
+  nextSealOwed,
   type PlaceMark,
   readingPasses,
   unfinished,
@@ -119,14 +120,10 @@ function Going({ page }: { page: CheckoffPage }) {
       goTo(nextOpen(at) ?? at);
     } else intoLines(place.lines.indexOf(l));
   };
-  /** The next kit of a line whose seal nobody has read in this check-off; the first again where all are read. */
+  /** The next kit of a line whose seal is owed; the first again where all are read. */
   const sealOwed = (l: CarryLineNow): CarriedThing | undefined => {
-    const mark = marks.of(place?.name ?? l.place);
-    const isTold = (t: CarriedThing) =>
-      mark.operated.some(o => o.line === l.line && o.item === t.item) ||
-      mark.exceptions.some(e => e.line === l.line && e.item === t.item);
     const kits = [...l.here, ...l.elsewhere];
-    return kits.find(t => !isTold(t)) ?? kits[0];
+    return nextSealOwed(l, kits, marks.of(place?.name ?? l.place)) ?? kits[0];
   };
   const readSeal = (l: CarryLineNow, kit: CarriedThing, seal: string) => {
     marks.change(placeNameOf(page, l), m =>

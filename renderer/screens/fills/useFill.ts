@@ -3,6 +3,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { Deed, Problem } from '../../../db/api.ts';
 import type { FillCheck } from '../../../db/api-supply.ts';
+import { STAYS } from '../../../domain/supply/fill-check.ts';
 import { grouped } from '../../../domain/units.ts';
 import { useAct } from '../../api/act.ts';
 import { question, useAsk } from '../../api/ask.ts';
@@ -73,7 +74,7 @@ export function useFill(focus: (field: FieldKey) => void, today: string) {
 
   const date = (text: string) => (text.trim() === '' ? undefined : readDate(text, today).text);
   const argsOf = (named: { number?: string; item?: string }) => {
-    const hydroDate = date(entered.hydroDate);
+    const [hydroDate, on] = [date(entered.hydroDate), date(entered.on)?.slice(0, 10)];
     const [to, rated] = [whole(entered.to_psi), whole(entered.servicePressure_psi)];
     return {
       ...named,
@@ -81,6 +82,8 @@ export function useFill(focus: (field: FieldKey) => void, today: string) {
       ...(rated !== undefined && rated <= 10_000 ? { servicePressure_psi: rated } : {}),
       ...(hydroDate !== undefined && /^\d{4}(-\d{2}){0,2}$/.test(hydroDate) ? { hydroDate } : {}),
       ...(compressor === null ? {} : { compressor }),
+      // What is entered for a day is judged by that day, here as in the entry.
+      ...(on !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(on) ? { on } : {}),
     };
   };
   const check = useAsk('fill.check', argsOf(asked ?? { number: '-' }), { when: asked !== null, keep: true });
@@ -93,6 +96,9 @@ export function useFill(focus: (field: FieldKey) => void, today: string) {
     const timer = setTimeout(() => setPin(''), PIN_KEPT_ms);
     return () => clearTimeout(timer);
   }, [pin]);
+  // A PIN is one member's: whoever else fills now types their own.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when another acts, and at no other time.
+  useEffect(() => setPin(''), [member?.id]);
 
   function set(key: keyof Entered, value: string): void {
     setEntered(before => ({ ...before, [key]: value }));
@@ -254,7 +260,7 @@ function doneWith(told: FillCheck, entered: Entered): Done {
   if (!pulls) return { words: logged, pulled: false };
   if (told.cylinder === null)
     return { words: `${logged} Set it aside and tell its owner why.`, pulled: true };
-  return told.cylinder.condition === 'serviceable' || told.cylinder.condition === 'missing'
-    ? { words: `${logged} It is tagged out: take it away from the full ones.`, pulled: true }
-    : { words: `${logged} It stays ${told.cylinder.condition}.`, pulled: true };
+  return STAYS.has(told.cylinder.condition)
+    ? { words: `${logged} It stays ${told.cylinder.condition}.`, pulled: true }
+    : { words: `${logged} It is tagged out: take it away from the full ones.`, pulled: true };
 }
