@@ -83,7 +83,10 @@ export function changeover<T extends OnRig>(rigs: Rigs<T>): Changeover<T> {
   const tracked = lines.filter(l => l.family !== null);
   const need = new Map(tracked.map(l => [l.line, l.qty]));
   const there = give(tracked, taken.filter(isGood), need);
-  const mayGo = left.filter(t => isGood(t) && (leavesOwn || t.origin !== 'own'));
+  const mayGo = left
+    .filter(t => serves(t.condition) && (leavesOwn || t.origin !== 'own'))
+    // An opened kit goes along where there is no better one: it is counted and sealed on the way.
+    .sort((a, b) => Number(isGood(b)) - Number(isGood(a)));
   const along = leavesOwn ? [] : mayGo.filter(t => t.origin === 'brought');
   const broughtFill = give(tracked, along, need);
   const asked = give(
@@ -111,7 +114,7 @@ export function changeover<T extends OnRig>(rigs: Rigs<T>): Changeover<T> {
     return { thing: t, becomes: 'stays', line: null, to: '', why: whyStays(t) };
   };
   const whyStays = (t: T): string => {
-    if (!isGood(t)) return wrongWith(t);
+    if (!serves(t.condition)) return t.condition;
     if (!leavesOwn && t.origin === 'own') return 'belongs to this rig';
     return isAsked(t) ? 'its line is filled' : 'no line asks for it';
   };

@@ -65,6 +65,26 @@ describe('the difference of two rigs', () => {
   });
 });
 
+describe('a count that was short before it went out', () => {
+  it('comes back as many as went, and is not taken for lost on the way', async () => {
+    const { d, g, out, back, line, difference } = await twoRigs();
+    d.must('defect.report', {
+      of: g.unit,
+      line: line('Spanner wrench'),
+      kind: 'short',
+      short: 1,
+      note: 'Bent',
+      on: '2026-11-20',
+    });
+    const wrenches = async (from: string, to: string) =>
+      (await difference(from, to)).places.flatMap(p => p.lines).find(l => l.what === 'Spanner wrench');
+    expect(await wrenches('Engine 31', 'Reserve R-1')).toMatchObject({ moves: 3, lacking: 1 });
+    d.must('rig.changeover', out());
+    expect(await wrenches('Reserve R-1', 'Engine 31')).toMatchObject({ there: 0, moves: 3, lacking: 1 });
+    d.must('rig.changeover', back({ counted: [{ line: line('Spanner wrench'), moved: 3 }] }));
+  });
+});
+
 describe('everything moved except', () => {
   it('moves the crew and its gear at one time, and the exception stays', async () => {
     const { d, g, imager, hose, saw, out, placeOf, line, list } = await twoRigs();

@@ -55,6 +55,31 @@ describe('an incident', () => {
     ]);
   });
 
+  it('leaves no bottle full that was used at it, whatever its gauge was read at before', async () => {
+    const { d, g } = fire();
+    const item = d.must('item.receive', {
+      family: 'cylinder',
+      number: 'C-101',
+      attributes: { spec: '3AL', servicePressure_psi: 4500, made: '2016-02', gas: 'air' },
+      place: g.bed,
+      on: '2016-03-01',
+    });
+    d.must('cylinder.fill', { item, to_psi: 4500, on: '2026-11-20' });
+    const fill = async () => (await d.ask<{ fill: string }>('fill.check', { item })).fill;
+    expect(await fill()).toBe('full');
+    const incident = d.must('incident.open', {
+      name: 'Barn fire',
+      units: [g.unit],
+      families: ['cylinder'],
+      on: FIRE,
+    });
+    d.must('incident.found', { incident, rig: g.rig, reads: [{ number: 'C-101', used: true }], on: DAY });
+    d.must('incident.settle', { incident, on: DAY });
+    expect(await fill()).toBe('to be filled');
+    d.must('cylinder.fill', { item, to_psi: 4500, on: DAY });
+    expect(await fill()).toBe('full');
+  });
+
   it('takes no effect before it is settled, and its lists are free to mend', async () => {
     const { d, g, read, page } = fire();
     const before = derivedOnly(dump(d.db));

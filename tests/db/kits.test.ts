@@ -6,6 +6,7 @@ import type { Readiness } from '../../db/api-desk.ts';
 import type { KitPage } from '../../db/api-kits.ts';
 import { kit as kitFamily } from '../../domain/rulebook/kit.ts';
 import { carrying, present } from './kit/carry.ts';
+import { aHose } from './kit/department.ts';
 
 const OF_BAG = (what: string, qty: number, more: object = {}) => ({
   what,
@@ -142,6 +143,41 @@ describe('a kit', () => {
     expect(await at()).toBe('Engine 31, hosebed driver side, BAG-1, side pocket');
   });
 
+  it('keeps what lies in it from being taken for a spare', async () => {
+    const { d, g, hose } = await withBag();
+    const store = d.must('place.add', {
+      name: 'tool room',
+      kind: 'storeroom',
+      under: g.station,
+      on: '2015-01-01',
+    });
+    const spareBag = d.must('item.receive', {
+      family: 'kit',
+      number: 'PACK-9',
+      attributes: { kind: 'Standpipe pack' },
+      place: store,
+      on: '2026-01-01',
+    });
+    aHose(d, '31-900', { place: spareBag, assignment: 'ready spare' });
+    const spares = await d.ask<{ spares: { number: string }[] }>('item.spares', { item: hose[0] ?? '' });
+    expect(spares.spares.map(s => s.number)).not.toContain('31-900');
+    const shelf = await d.ask<{ spares: { numbers: string[] }[] }>('supply.shelf', {});
+    expect(shelf.spares.flatMap(s => s.numbers)).not.toContain('31-900');
+  });
+
+  it('that was opened is offered as a spare behind a sealed one, with what speaks against it', async () => {
+    const { d, g, bag, full, aBag } = await withBag();
+    const spare = { place: g.station, assignment: 'ready spare' };
+    aBag('BAG-2', spare);
+    const sealed = aBag('BAG-3', spare);
+    d.must('kit.seal', { item: sealed, seal: '5501', counts: full(), on: '2026-11-20' });
+    const { spares } = await d.ask<{ spares: { number: string; against: string[] }[] }>('item.spares', {
+      item: bag,
+    });
+    expect(spares.map(s => s.number)).toEqual(['BAG-3', 'BAG-2']);
+    expect(spares[1]?.against).toContain('to be counted and sealed');
+  });
+
   it('changes rigs with the crew, and what lies in it with it, unnamed', async () => {
     const { d, g, bag } = await withBag();
     const reserve = d.must('rig.add', { name: 'Reserve R-1', station: g.station, on: '2015-01-01' });
@@ -175,6 +211,34 @@ describe('a seal', () => {
     const other = aBag('BAG-2');
     expect(d.codes('kit.seal', { item: other, seal: '4471', counts: full() })).toEqual(['seal used']);
     expect(d.codes('kit.seal', { item: bag, seal: ' 4471', counts: full() })).toEqual(['seal used']);
+  });
+
+  it('that was ever put on a kit is not put on again, opened or not', async () => {
+    const { d, bag, full } = await withBag();
+    d.must('kit.seal', { item: bag, seal: '4472', counts: full() });
+    expect(d.codes('kit.seal', { item: bag, seal: '4471', counts: full() })).toEqual(['seal used']);
+  });
+
+  it('is not asked of what is no kit: a locked cabinet is present or not', async () => {
+    const c = await withBag();
+    const { d, g, l1, line, saw } = c;
+    d.must('carry.set', {
+      of: g.unit,
+      on: '2026-01-02',
+      lines: [{ what: 'Drug cabinet', qty: 1, min: 1, place: 'L1', verify: 'seal intact' }],
+    });
+    const checkoff = d.must('checkoff.start', { of: g.unit, started: c.started });
+    const bagLine = (await c.bagLine())?.line ?? '';
+    const operated = [
+      { line: line('Chain saw'), item: saw, works: true },
+      { line: line('Foam concentrate'), item: null, works: true, reading: '20' },
+      { line: bagLine, item: c.bag, works: true, reading: '4471' },
+    ];
+    d.must('checkoff.mark', {
+      checkoff,
+      marks: [present('hosebed driver side', g.bed), present('L1', l1, { operated })],
+    });
+    d.must('checkoff.sign', { checkoff, finished: c.finished });
   });
 
   it('is put on after every line was counted, and on nothing that is no kit', async () => {

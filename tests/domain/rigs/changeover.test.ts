@@ -69,6 +69,19 @@ describe('going out to a reserve rig', () => {
     });
   });
 
+  it('takes no opened kit on the reserve for filling a line, and brings the sealed one before an opened one', () => {
+    const answer = change({
+      lines: [line('bags', 'kit', 1, 'R2')],
+      left: [thing('MED-1', 'kit', 'R2', { isUnready: true }), thing('MED-2', 'kit', 'R2')],
+      taken: [thing('MED-9', 'kit', 'R2', { isUnready: true })],
+    });
+    expect(of(answer, 'moves')).toEqual(['MED-2']);
+    expect(answer.things.find(t => t.thing.number === 'MED-9')).toMatchObject({
+      becomes: 'besides',
+      why: 'to be counted and sealed',
+    });
+  });
+
   it('says what neither rig has', () =>
     expect(change({ lines: [SAWS], left: [thing('SAW-1', 'power-tool', 'L3')] }).lines[0]).toMatchObject({
       moves: 1,
