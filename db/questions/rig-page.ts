@@ -37,10 +37,14 @@ export const rigPage = question({
         'Name a rig of the department.',
         'rig',
       );
+    // A kit stands in its place as the thing it is; as a place of its own once something tracked lies in it.
     const places = all<{ key: number; id: string; name: string; kind: string; parent: string | null }>(
       asking.db,
       `SELECT p.key, t.id, p.name, p.kind, pt.id AS parent FROM places p JOIN things t ON t.key = p.key
-       LEFT JOIN things pt ON pt.key = p.parent WHERE p.rig = ? AND p.key <> ? ORDER BY p.path_sort`,
+       LEFT JOIN things pt ON pt.key = p.parent WHERE p.rig = ? AND p.key <> ?
+         AND (p.kit IS NOT p.key OR EXISTS (SELECT 1 FROM items i WHERE i.place_key = p.key)
+           OR EXISTS (SELECT 1 FROM places c WHERE c.parent = p.key))
+       ORDER BY p.path_sort`,
       rig.key,
       rig.key,
     );

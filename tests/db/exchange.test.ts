@@ -12,7 +12,8 @@ import { type Happening, happenings, OF_KITS, perform } from './kit/histories.ts
 import { type Seeded, seeded } from './kit/seeded.ts';
 
 const shared = template(['hose', 'cylinder']);
-const RUNS = 500;
+/** More of them, and others, by `FUZZ_SEED`. */
+const RUNS = process.env.FUZZ_SEED === undefined ? 250 : 1000;
 
 /** Devices of one department, and what each entry's author knew when it was written. */
 class Devices {
@@ -144,7 +145,7 @@ describe('devices that exchange entries', () => {
     // The histories are worth their name.
     expect(seen.takenIn).toBeGreaterThan(RUNS * 10);
     expect(seen.concurrent).toBeGreaterThan(RUNS / 2);
-    expect(seen.clashes).toBeGreaterThan(50);
+    expect(seen.clashes).toBeGreaterThan(RUNS / 10);
     expect(seen.voids).toBeGreaterThan(RUNS);
     expect(seen.photos).toBeGreaterThan(RUNS / 8);
   });

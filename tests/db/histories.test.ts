@@ -11,7 +11,8 @@ import { derivedOnly, dump, expectSame } from './kit/dump.ts';
 import { history, perform } from './kit/histories.ts';
 
 const { bytes } = template(['hose', 'cylinder']);
-const RUNS = 500;
+/** More of them, and others, by `FUZZ_SEED`. */
+const RUNS = process.env.FUZZ_SEED === undefined ? 250 : 1000;
 const SEED = 20261125;
 
 /** Live a history through in a file of its own, and look at the file. */
@@ -39,7 +40,8 @@ describe(`in ${RUNS} random histories with voids and back-dating`, () => {
             done[action] = (done[action] ?? 0) + 1;
         }),
       ),
-      { numRuns: RUNS, seed: SEED },
+      // As many as it takes for every action to be among them.
+      { numRuns: 2 * RUNS, seed: SEED },
     );
     // The histories are worth their name: every action was done many times over.
     const often = Object.entries(done).filter(([, n]) => n >= 30);

@@ -1,7 +1,7 @@
 /** The note on haste by keys: off until the department sets it, then told to whoever countersigns, and nowhere else. */
 import type { Page } from '@playwright/test';
 import type { Answer } from '../../db/api.ts';
-import { needsEntry } from '../../domain/checkoffs/marks.ts';
+import { isBySeal, needsEntry } from '../../domain/checkoffs/marks.ts';
 import { choose, enter, formOpen, send } from './forms.ts';
 import { expect, type Host, TODAY, test } from './host.ts';
 import { Keys } from './keys.ts';
@@ -25,7 +25,11 @@ async function hasty(page: Page, host: Host, of: string): Promise<string> {
     present: true,
     operated: lines
       .filter(l => l.place === name && needsEntry(l))
-      .map(l => ({ line: l.line, works: true, reading: l.reading ? '96' : null })),
+      .flatMap(l =>
+        isBySeal(l)
+          ? l.here.map(t => ({ line: l.line, item: t.item, works: true, reading: t.kit?.seal ?? null }))
+          : [{ line: l.line, works: true, reading: l.reading ? '96' : null }],
+      ),
   }));
   await act('checkoff.mark', { checkoff, marks });
   await act('checkoff.sign', { checkoff, finished: `${TODAY}T07:02` });

@@ -2,6 +2,7 @@ import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { KitTemplatePage } from '../../../db/api-kits.ts';
+import { FAMILIES } from '../../../domain/rulebook/index.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -30,7 +31,6 @@ function Known({ page }: { page: KitTemplatePage }) {
   const navigate = useNavigate();
   const { history: visited } = useRouter();
   const summary = useAsk('department.summary', {}).data;
-  const families = useAsk('vocabulary.list', {}).data?.families ?? [];
   const [form, setForm] = useState<DeedForm | null>(null);
   const [active, setActive] = useState<string | null>(null);
   const top = useRef<HTMLDivElement>(null);
@@ -38,9 +38,9 @@ function Known({ page }: { page: KitTemplatePage }) {
   const line = page.lines.find(l => l.line === active) ?? page.lines[0];
   const list = { of: page.id, name: page.what, places: [] };
   const POCKET = 'The pocket or pouch of the kit: main, side pocket';
-  const more = () => setForm(lineForm(list, families, null, line?.place ?? 'main', POCKET));
+  const more = () => setForm(lineForm(list, FAMILIES, null, line?.place ?? 'main', POCKET));
   const change = (l: KitTemplatePage['lines'][number]) =>
-    setForm(lineForm(list, families, l, undefined, POCKET));
+    setForm(lineForm(list, FAMILIES, l, undefined, POCKET));
   const end = () => line && setForm(endForm(list, line));
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/kits' }));
   useKeys('The list', [

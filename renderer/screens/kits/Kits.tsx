@@ -21,7 +21,6 @@ export function Kits() {
   const navigate = useNavigate();
   const { history: visited } = useRouter();
   const list = useAsk('kits.list', {}, { keep: true });
-  const families = useAsk('vocabulary.list', {}).data?.families;
   const summary = useAsk('department.summary', {}).data;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [active, setActive] = useState<string | null>(null);
@@ -38,9 +37,8 @@ export function Kits() {
   const template = (id: string) =>
     void navigate({ to: '/kits/templates/$template', params: { template: id } });
   const add = () => {
-    const family = families?.find(f => f.id === 'kit');
     if (templates.length === 0) toast('Draw up the list of its kind first: what such a kit holds.');
-    else if (family) setForm(kitForm(family, templates));
+    else setForm(kitForm(templates));
   };
   const addTemplate = () => list.data && setForm(templateForm(templates));
   const back = () => (visited.canGoBack() ? visited.back() : void navigate({ to: '/checks' }));

@@ -2,8 +2,7 @@
 import type { KitContent, KitLine, KitTemplateLine } from '../../../db/api-kits.ts';
 import { isSameSeal } from '../../../domain/kits/kit.ts';
 import { KIT_TEMPLATES } from '../../../domain/kits/templates.ts';
-import { CONTENTS_EXPIRE } from '../../../domain/rulebook/kit.ts';
-import type { Family } from '../../../domain/rulebook/types.ts';
+import { CONTENTS_EXPIRE, kit } from '../../../domain/rulebook/kit.ts';
 import { body, type DeedForm, dateOf, type Filled, type FormField } from '../../parts/deeds/deedForm.ts';
 import { receiveForm } from '../../parts/deeds/receiveForm.ts';
 import { readDate } from '../../parts/form/readDate.ts';
@@ -60,8 +59,8 @@ export function templateForm(known: readonly KitTemplateLine[]): DeedForm {
 }
 
 /** A kit is received as the things of its kind are: of a kind that has a template. */
-export function kitForm(family: Family, templates: readonly KitTemplateLine[]): DeedForm {
-  return receiveForm([{ ...family, attributes: family.attributes.filter(a => a.key !== CONTENTS_EXPIRE) }], {
+export function kitForm(templates: readonly KitTemplateLine[]): DeedForm {
+  return receiveForm([{ ...kit, attributes: kit.attributes.filter(a => a.key !== CONTENTS_EXPIRE) }], {
     instead: {
       kind: {
         kind: 'pick',

@@ -2,6 +2,7 @@ import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate, useRouter } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { RigPage as Page, RigItem } from '../../../db/api-desk.ts';
+import { FAMILIES } from '../../../domain/rulebook/index.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -43,7 +44,6 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
   const navigate = useNavigate();
   const { history: visited } = useRouter();
   const summary = useAsk('department.summary', {}).data;
-  const families = useAsk('vocabulary.list', {}).data?.families;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [swapping, setSwapping] = useState<RigItem | null>(null);
   const [arranging, setArranging] = useState(false);
@@ -67,7 +67,7 @@ function OneRig({ page, search }: { page: Page; search: RigSearch }) {
     const place = here
       ? { id: here.id, name: `${page.name}, ${here.name}` }
       : { id: page.id, name: page.name };
-    if (families) setForm(receiveForm(families, { place }));
+    setForm(receiveForm(FAMILIES, { place }));
   };
   const returnIt = () => setForm(returnForm(page));
   useKeys(

@@ -2,6 +2,7 @@ import { useDocumentTitle } from '@mantine/hooks';
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { SupplyLine } from '../../../db/api-supply.ts';
+import { FAMILIES } from '../../../domain/rulebook/index.ts';
 import { useAsk } from '../../api/ask.ts';
 import { Action } from '../../parts/Action.tsx';
 import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
@@ -37,7 +38,6 @@ export function Supply() {
   const list = useAsk('supply.list', {}, { keep: true });
   const summary = useAsk('department.summary', {}).data;
   const members = useAsk('members.list', {}).data ?? [];
-  const families = useAsk('vocabulary.list', {}).data?.families;
   const [form, setForm] = useState<DeedForm | null>(null);
   const [opened, setOpened] = useState<Opened | null>(null);
   const [narrowed, setNarrowed] = useState<Narrowed | null>(null);
@@ -53,7 +53,7 @@ export function Supply() {
   const isPlaced = line !== undefined && line.place !== null;
 
   const add = () => setForm(addForm());
-  const receiveThing = () => families && setForm(receiveThingForm(families, { assignment: 'ready spare' }));
+  const receiveThing = () => setForm(receiveThingForm(FAMILIES, { assignment: 'ready spare' }));
   const on = (make: (l: SupplyLine) => DeedForm) => () => line && setForm(make(line));
   const placed = (make: (l: SupplyLine) => DeedForm) => () => isPlaced && setForm(make(line));
   const receive = on(receiveForm);
