@@ -52,6 +52,8 @@ export const rigChangeover = action({
      */
     how: z.enum(['told', 'sight']).default('told'),
     note: longWords.optional(),
+    /** The things that were shown as moving: one that has come to the rig since is not moved unseen. */
+    saw: z.array(id).max(2000).optional(),
     went: went.optional(),
     on: clockTime,
   }),
@@ -66,7 +68,12 @@ export const rigChangeover = action({
     if (problems.length > 0) return problems;
     if (body.from === body.to)
       return [refuse('same rig', 'It is the same rig.', 'Name the rig that is taken.', 'to')];
-    return [...rideRefusals(look, body), ...exceptRefusals(look, body, look.difference(body))];
+    const difference = look.difference(body);
+    return [
+      ...rideRefusals(look, body),
+      ...exceptRefusals(look, body, difference),
+      ...unseen(difference, body.saw),
+    ];
   },
   complete(look, body) {
     const difference = look.difference(body);
@@ -170,6 +177,22 @@ function rideRefusals(look: Look, { unit, from, to, on }: Body): Refusal[] {
         ]
       : []),
   ];
+}
+
+/** What would move and was not shown as moving. */
+function unseen(difference: Difference, saw: readonly string[] | undefined): Refusal[] {
+  const shown = new Set(saw);
+  const more = difference.things.filter(t => t.becomes === 'moves' && !shown.has(t.thing.item));
+  return saw === undefined || more.length === 0
+    ? []
+    : [
+        refuse(
+          'changed since',
+          `Since you looked, this is to move as well: ${more.map(t => t.thing.number).join(', ')}.`,
+          'Look again at what moves, then sign.',
+          'saw',
+        ),
+      ];
 }
 
 function exceptRefusals(look: Look, body: Body, difference: Difference): Refusal[] {

@@ -46,6 +46,17 @@ async function twoRigs() {
   return { ...c, reserve, r1, spare, imager, leg, out, back, placeOf, difference, list };
 }
 
+/** What was shown as moving; then a length that the list asks for was put back on the rig. */
+async function withShown() {
+  const c = await twoRigs();
+  const { d, g, hose, difference } = c;
+  d.must('item.move', { item: hose[1] ?? '', to: g.rack, on: '2026-11-20' });
+  const page = await difference('Engine 31', 'Reserve R-1');
+  const shown = page.places.flatMap(p => p.lines.flatMap(l => l.things.map(t => t.item)));
+  d.must('item.move', { item: hose[1] ?? '', to: g.bed, on: '2026-11-21' });
+  return { ...c, shown };
+}
+
 describe('the difference of two rigs', () => {
   it('is told by the places of the list before anything is moved', async () => {
     const { difference } = await twoRigs();
@@ -82,6 +93,16 @@ describe('a count that was short before it went out', () => {
     d.must('rig.changeover', out());
     expect(await wrenches('Reserve R-1', 'Engine 31')).toMatchObject({ there: 0, moves: 3, lacking: 1 });
     d.must('rig.changeover', back({ counted: [{ line: line('Spanner wrench'), moved: 3 }] }));
+  });
+});
+
+describe('a thing that came to the rig after the difference was shown', () => {
+  it('is not moved unseen', async () => {
+    const { d, out, difference, shown } = await withShown();
+    expect(d.codes('rig.changeover', out({ saw: shown }))).toEqual(['changed since']);
+    const page = await difference('Engine 31', 'Reserve R-1');
+    const now = page.places.flatMap(p => p.lines.flatMap(l => l.things.map(t => t.item)));
+    d.must('rig.changeover', out({ saw: now }));
   });
 });
 

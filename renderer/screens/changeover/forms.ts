@@ -82,6 +82,7 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
               ...body({ why: exceptions[r.key]?.why }),
             })),
           how: filled.how,
+          saw: things.map(r => r.key),
           on: clockOf(filled.at ?? '', dateOf(filled, day)),
         },
       },
