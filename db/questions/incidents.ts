@@ -18,7 +18,7 @@ import {
   type RigTold,
   seenFrom,
 } from '../caches/incidents.ts';
-import { factsByThing } from '../caches/many.ts';
+import { factsByThing, factsOfThings } from '../caches/many.ts';
 import { all } from '../store/statements.ts';
 import { nameOf } from './changeovers.ts';
 import { namer } from './notes.ts';
@@ -47,7 +47,7 @@ export const incidentPage = question({
     'One incident: the numbers read on each rig, what they come to, what is missing and who likely has it',
   schema: z.strictObject({ incident: z.string() }) as unknown as z.ZodType<{ incident: string }>,
   answer(asking, args): IncidentPage {
-    const known = incidentsOf(asking).find(i => i.id === args.incident);
+    const [known] = incidentsOf(asking, args.incident);
     if (!known)
       throw new CannotAnswer(
         'not found',
@@ -83,8 +83,13 @@ export const incidentPage = question({
   example: { incident: '<id>' },
 });
 
-function incidentsOf(asking: Asking): { id: string; told: IncidentTold }[] {
-  return factsByThing(asking.db, 'incident').flatMap(({ id, facts }) => {
+/** Every incident, or the one of this id. */
+function incidentsOf(asking: Asking, id?: string): { id: string; told: IncidentTold }[] {
+  const told =
+    id === undefined
+      ? factsByThing(asking.db, 'incident')
+      : factsOfThings(asking.db, "t.kind = 'incident' AND t.id = ?", id);
+  return told.flatMap(({ id, facts }) => {
     const told = incidentOf(facts);
     return told ? [{ id, told }] : [];
   });
