@@ -23,6 +23,16 @@ interface RowTableProps<R> {
   isFaint?: (row: R) => boolean;
 }
 
+/** How many rows each key goes on; Home and End go as far as there are any. */
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowDown: 1,
+  ArrowUp: -1,
+  PageDown: 10,
+  PageUp: -10,
+  End: Number.MAX_SAFE_INTEGER,
+  Home: -Number.MAX_SAFE_INTEGER,
+};
+
 export function RowTable<R>(props: RowTableProps<R>) {
   const { label, columns, rows, keyOf, onOpen, onKey, onActive, isOpen, isFaint } = props;
   const [active, setActive] = useState(0);
@@ -30,11 +40,11 @@ export function RowTable<R>(props: RowTableProps<R>) {
 
   const onKeyDown = (event: KeyboardEvent<HTMLTableRowElement>, row: R) => {
     if (event.target !== event.currentTarget || event.altKey || event.ctrlKey || event.metaKey) return;
-    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    const step = STEPS[event.key];
     if (step !== undefined) {
-      const next =
-        step > 0 ? event.currentTarget.nextElementSibling : event.currentTarget.previousElementSibling;
-      if (next instanceof HTMLElement) next.focus();
+      const all = [...(event.currentTarget.parentElement?.children ?? [])];
+      const next = Math.min(Math.max(all.indexOf(event.currentTarget) + step, 0), all.length - 1);
+      (all[next] as HTMLElement | undefined)?.focus();
     } else if (event.key === 'Enter' && onOpen) onOpen(row);
     else if (!onKey?.(row, event.key)) return;
     event.preventDefault();

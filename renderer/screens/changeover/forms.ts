@@ -1,7 +1,7 @@
 /** The signature under a leg, which says what it does before it is given. */
 import type { ChangeoverPage } from '../../../db/api-changeovers.ts';
 import { body, type DeedForm, dateOf } from '../../parts/deeds/deedForm.ts';
-import { clockNow, clockOf } from '../../parts/form/clock.ts';
+import { clockNow, clockOf, clockProblems } from '../../parts/form/clock.ts';
 import { type Exceptions, movedOf, rowsOf } from './rows.ts';
 
 const count = (n: number, one: string, many = `${one}s`): string =>
@@ -63,6 +63,7 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
       ],
       [{ kind: 'text', key: 'note', title: 'Note' }],
     ],
+    check: filled => clockProblems(filled, 'at'),
     deeds: (filled, day) => [
       {
         action: 'rig.changeover',
@@ -88,8 +89,6 @@ export function changeoverForm(page: ChangeoverPage, exceptions: Exceptions, tod
       },
     ],
     done: () =>
-      page.back
-        ? `${unit.name} is back on its own rig. What was left out is kept with the leg.`
-        : `${unit.name} rides ${to.name}. What was left out is kept with the leg.`,
+      `${unit.name} ${page.back ? 'is back on its own rig' : `rides ${to.name}`}.${left.length > 0 ? ' What was left out is kept with the leg.' : ''}`,
   };
 }

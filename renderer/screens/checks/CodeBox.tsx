@@ -12,6 +12,7 @@ import {
 import { type QuickWord, readQuick } from '../../../domain/checkoffs/quick.ts';
 import { isSameSeal } from '../../../domain/kits/kit.ts';
 import { askHost } from '../../api/transport.ts';
+import { focusHome } from '../../parts/focusHome.ts';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import styles from './checks.module.css';
 import type { Marks } from './useMarks.ts';
@@ -63,12 +64,22 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
     setText('');
     setWrong(null);
     if (word.kind === 'works' && isBySeal(line)) sealed(line, word.reading ?? word.note);
-    else if (word.kind === 'works') operated(line, word.reading);
+    else if (word.kind === 'works') operated(line, word);
     else except(line, word.kind, word);
   };
   const nameOf = (line: CarryLineNow) =>
     page.places.find(p => p.lines.some(l => l.line === line.line))?.name ?? line.place;
-  const operated = (line: CarryLineNow, reading: string | null) => {
+  const operated = (line: CarryLineNow, { reading, note }: QuickWord) => {
+    if (note !== null) {
+      setWrong(
+        `“${note}” is no reading. If it works: ${line.code} o${line.reading ? ' and what was read' : ''}; if it does not: ${line.code} d ${note}.`,
+      );
+      return;
+    }
+    if (!line.reading && reading !== null) {
+      setWrong(`Nothing is read of ${line.code} ${line.what}: ${line.code} o alone says that it works.`);
+      return;
+    }
     if (line.reading && reading === null) {
       setWrong(`${line.code} ${line.what}: write what was read, as ${line.code} o 95.`);
       return;
@@ -83,6 +94,12 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
     const kit = nextSealOwed(line, kits, marks.of(nameOf(line))) ?? kits[0];
     if (seal === null || !kit) {
       setWrong(`${line.code} ${line.what}: write the number of its seal, as ${line.code} o 4471.`);
+      return;
+    }
+    if (kit.kit && kit.kit.state !== 'sealed') {
+      setWrong(
+        `${kit.number}: ${kit.kit.reasons[0] ?? kit.kit.state}. If nobody has sealed it since: ${line.code} d seal ${seal}.`,
+      );
       return;
     }
     if (kit.kit?.seal && !isSameSeal(seal, kit.kit.seal)) {
@@ -150,7 +167,7 @@ export function CodeBox({ box, page, place, marks, said, onSaid, onAsk }: CodeBo
         onKeyDown={event => {
           if (event.key !== 'Escape') return;
           event.stopPropagation();
-          event.currentTarget.blur();
+          focusHome();
         }}
       />
       <KeyHint of="c" />

@@ -79,9 +79,11 @@ export function SealDialog({
   const known = kit.kit;
   const typed = seal.trim();
   const isOther = typed !== '' && known?.seal != null && !isSameSeal(typed, known.seal);
+  // A seal that is known to be broken is whole again by a new one alone.
+  const isOpen = known !== undefined && known.state !== 'sealed';
   const send = (event: FormEvent) => {
     event.preventDefault();
-    if (typed === '' || isOther) onBroken(typed === '' ? null : typed);
+    if (typed === '' || isOther || isOpen) onBroken(typed === '' ? null : typed);
     else onRead(typed);
   };
   const told = [
@@ -108,7 +110,7 @@ export function SealDialog({
             Cancel
           </Action>
           <Action weight="main" hint="Enter" type="submit">
-            {typed === '' ? 'Broken or gone' : isOther ? 'Another seal' : 'It is whole'}
+            {typed === '' ? 'Broken or gone' : isOther ? 'Another seal' : isOpen ? 'Still so' : 'It is whole'}
           </Action>
         </div>
       </form>

@@ -5,7 +5,7 @@ import { CLOSED_HOW } from '../../../domain/checkoffs/defect.ts';
 import { hasteWords } from '../../../domain/checkoffs/haste.ts';
 import type { Exception } from '../../../domain/checkoffs/marks.ts';
 import { body, type DeedForm, dateOf, type FormField } from '../../parts/deeds/deedForm.ts';
-import { clockNow, clockOf } from '../../parts/form/clock.ts';
+import { clockNow, clockOf, clockProblems } from '../../parts/form/clock.ts';
 import { dateText } from '../../parts/words/dates.tsx';
 
 const on: FormField = { kind: 'date', key: 'on', title: 'Date' };
@@ -35,6 +35,7 @@ export function beginForm(
         },
       ],
     ],
+    check: filled => clockProblems(filled, 'started'),
     deeds: filled => [
       {
         action: 'checkoff.start',
@@ -101,6 +102,7 @@ export function signForm(
         : `${found.length} ${found.length === 1 ? 'exception' : 'exceptions'} ${found.length === 1 ? 'takes' : 'take'} effect now${out > 0 ? `; tagged out: ${out}` : ''}${missing > 0 ? `; reported missing: ${missing}` : ''}.`,
     ],
     rows: () => [[{ kind: 'text', key: 'finished', title: 'Finished at', required: true }]],
+    check: filled => clockProblems(filled, 'finished'),
     deeds: filled => [
       {
         action: 'checkoff.sign',
@@ -197,6 +199,7 @@ export function swapManyForm(holder: Pick<CarryHolder, 'of' | 'name'>, today: st
       [{ kind: 'place', key: 'place', title: 'The rack', required: true }],
       [{ kind: 'text', key: 'note', title: 'Note' }],
     ],
+    check: filled => clockProblems(filled, 'at'),
     deeds: filled => [
       {
         action: 'swap.many',

@@ -2,6 +2,7 @@
 import { type FormEvent, type RefObject, useState } from 'react';
 import type { IncidentRig } from '../../../db/api-incidents.ts';
 import { sameNumber } from '../../../domain/incident/numbers.ts';
+import { focusHome } from '../../parts/focusHome.ts';
 import { KeyHint } from '../../parts/words/KeyHint.tsx';
 import styles from './incidents.module.css';
 import type { Reads } from './useReads.ts';
@@ -53,7 +54,7 @@ export function ReadBox({ box, rig, reads }: ReadBoxProps) {
         onKeyDown={event => {
           if (event.key !== 'Escape') return;
           event.stopPropagation();
-          event.currentTarget.blur();
+          focusHome();
         }}
       />
       <KeyHint of="c" />

@@ -11,7 +11,7 @@ import {
   type FormField,
   type FormRow,
 } from '../../parts/deeds/deedForm.ts';
-import { clockNow, clockOf } from '../../parts/form/clock.ts';
+import { clockNow, clockOf, clockProblems } from '../../parts/form/clock.ts';
 import { effectWords } from './effects.ts';
 import { type Chosen, choicesOf } from './rows.ts';
 
@@ -102,7 +102,7 @@ export function openForm(units: Units, families: readonly Family[], today: strin
       ],
       ...thereRows(units, families),
     ],
-    check: nobodyThere,
+    check: filled => [...clockProblems(filled, 'at'), ...nobodyThere(filled)],
     deeds: (filled, day) => [
       {
         action: 'incident.open',

@@ -85,6 +85,7 @@ export function checkForm(kit: KitLine): DeedForm {
     initial: { seal: '', intact: 'yes', on: '' },
     says: filled => [
       `${kit.seal ?? 'No seal'} was put on${kit.countedOn ? ` ${dateText(kit.countedOn)}` : ''}.${kit.expires ? ` The earliest date inside is ${dateText(kit.expires)}.` : ''}`,
+      ...kit.reasons.slice(0, kit.state === 'sealed' ? 0 : 1).map(r => `It is known: ${r}.`),
       ...(differs(filled)
         ? [`${filled.seal} is another number: somebody has been in it, and a full count will be owed.`]
         : []),
@@ -114,7 +115,7 @@ export function checkForm(kit: KitLine): DeedForm {
       },
     ],
     done: filled =>
-      filled.intact === 'yes' && !differs(filled)
+      filled.intact === 'yes' && !differs(filled) && kit.state === 'sealed'
         ? `${kit.number}: the seal is whole.`
         : `${kit.number}: a full count and a new seal are owed.`,
   };
