@@ -43,8 +43,11 @@ async function choosePhotos(
   page: Page,
   files: { name: string; buffer: Buffer }[],
 ): Promise<void> {
+  // Waited for from before the walk to it: a chooser opened before the page is watched is never told of.
+  const opened = page.waitForEvent('filechooser');
   await tabTo(keys, page, /Choose (photos|more)…/);
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), keys.press('Enter')]);
+  await keys.press('Enter');
+  const chooser = await opened;
   await chooser.setFiles(
     files.map(f => ({ ...f, mimeType: f.name.endsWith('png') ? 'image/png' : 'image/jpeg' })),
   );
