@@ -10,6 +10,7 @@ import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { PrintAction } from '../../parts/paper/PrintAction.tsx';
 import { toast } from '../../parts/toast.ts';
+import { Figures, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import styles from './changeover.module.css';
 import { ExceptDialog } from './ExceptDialog.tsx';
@@ -149,7 +150,7 @@ function Changing({ page }: { page: ChangeoverPage }) {
 }
 
 function Numbers({ page: { counts }, left }: { page: ChangeoverPage; left: number }) {
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [counts.moves, 'to move', false],
     [left, 'left out', false],
     [counts.there, 'there already', false],
@@ -157,15 +158,7 @@ function Numbers({ page: { counts }, left }: { page: ChangeoverPage; left: numbe
     [counts.besides, 'there besides', false],
     [counts.lacking, 'lacking on both', true],
   ];
-  return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
-    </p>
-  );
+  return <Figures told={told} />;
 }
 
 /** What speaks against taking that rig. It advises; the officer decides. */

@@ -9,6 +9,7 @@ import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
+import { Figures, figure, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { openForm } from './forms.ts';
 import styles from './incidents.module.css';
@@ -94,9 +95,6 @@ export function Incidents() {
   );
 }
 
-const figure = (n: number, wrong = false) =>
-  n === 0 ? '–' : <b className={wrong ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b>;
-
 const COLUMNS: readonly TableColumn<IncidentLine>[] = [
   {
     key: 'on',
@@ -131,7 +129,7 @@ const COLUMNS: readonly TableColumn<IncidentLine>[] = [
 function Numbers({ rows }: { rows: readonly IncidentLine[] }) {
   const open = rows.filter(i => i.state === 'open');
   const sum = (of: (i: IncidentLine) => number) => open.reduce((n, i) => n + of(i), 0);
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [open.length, 'open', false],
     [sum(i => i.ours), 'on another rig than believed', false],
     [sum(i => i.foreign), 'foreign', true],
@@ -139,13 +137,5 @@ function Numbers({ rows }: { rows: readonly IncidentLine[] }) {
     [rows.reduce((n, i) => n + i.rigs - i.listsIn, 0), 'lists not in', true],
     [rows.length - open.length, 'settled', false],
   ];
-  return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
-    </p>
-  );
+  return <Figures told={told} />;
 }

@@ -10,6 +10,7 @@ import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { toast } from '../../parts/toast.ts';
 import { dateText } from '../../parts/words/dates.tsx';
+import { Figures, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, Notice, NotReady } from '../../parts/words/NotReady.tsx';
 import { columnsFor } from './columns.tsx';
 import { DecideDialog, isToDecide } from './DecideDialog.tsx';
@@ -257,7 +258,7 @@ function Settlements({ page }: { page: IncidentPage }) {
 }
 
 function Numbers({ page }: { page: IncidentPage }) {
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [page.listsIn, `of ${page.rigs.length} lists in`, false],
     [page.own, 'where they belong', false],
     [page.ours, 'of ours from elsewhere', false],
@@ -266,15 +267,10 @@ function Numbers({ page }: { page: IncidentPage }) {
     [page.missing, 'missing', true],
   ];
   return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
+    <Figures told={told}>
       <span>{dateText(page.on)}</span>
       {page.agencies.length > 0 ? <span>with {page.agencies.join(', ')}</span> : null}
       <span>picked up: {page.families.join(', ').toLowerCase()}</span>
-    </p>
+    </Figures>
   );
 }

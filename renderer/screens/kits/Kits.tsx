@@ -10,6 +10,7 @@ import { focusNextTable } from '../../parts/grid/nextTable.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { toast } from '../../parts/toast.ts';
+import { Figures, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { KITS, TEMPLATE_LIST } from './columns.tsx';
 import { checkForm, kitForm, openForm, templateForm } from './forms.ts';
@@ -138,19 +139,11 @@ export function Kits() {
 
 function Numbers({ rows }: { rows: readonly KitLine[] }) {
   const count = (is: (k: KitLine) => boolean) => rows.filter(is).length;
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [rows.length, rows.length === 1 ? 'kit' : 'kits', false],
     [count(k => k.effect === 'blocks'), 'that do not serve', true],
     [count(k => k.state !== 'sealed'), 'owing a full count and a seal', true],
     [count(k => k.effect === 'limits'), 'short of something', false],
   ];
-  return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
-    </p>
-  );
+  return <Figures told={told} />;
 }

@@ -8,6 +8,7 @@ import { DeedDialog } from '../../parts/deeds/DeedDialog.tsx';
 import { RowTable, type TableColumn } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { dateText } from '../../parts/words/dates.tsx';
+import { Figures, figure, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { issueForm, kindWord } from './forms.ts';
 import styles from './notices.module.css';
@@ -93,9 +94,6 @@ export function Notices() {
   );
 }
 
-const figure = (n: number, wrong = false) =>
-  n === 0 ? '–' : <b className={wrong ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b>;
-
 const COLUMNS: readonly TableColumn<NoticeLine>[] = [
   { key: 'kind', head: 'Kind', cell: n => <span className={styles.oneLine}>{kindWord(n)}</span> },
   { key: 'title', head: 'Notice', cell: n => <strong>{n.title}</strong> },
@@ -119,20 +117,12 @@ const COLUMNS: readonly TableColumn<NoticeLine>[] = [
 function Numbers({ rows }: { rows: readonly NoticeLine[] }) {
   const open = rows.filter(n => n.closed === null || n.open > 0);
   const sum = (of: (n: NoticeLine) => number) => open.reduce((total, n) => total + of(n), 0);
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [open.length, open.length === 1 ? 'open notice' : 'open notices', false],
     [sum(n => n.inUse), 'concerned and in use', true],
     [sum(n => n.notFound), 'not found', true],
     [sum(n => n.open), 'to settle', false],
     [rows.length - open.length, 'closed', false],
   ];
-  return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
-    </p>
-  );
+  return <Figures told={told} />;
 }

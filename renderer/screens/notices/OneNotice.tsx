@@ -9,6 +9,7 @@ import type { DeedForm } from '../../parts/deeds/deedForm.ts';
 import { RowTable } from '../../parts/grid/RowTable.tsx';
 import { useKeys } from '../../parts/keys/keys.tsx';
 import { toast } from '../../parts/toast.ts';
+import { Figures, type Told } from '../../parts/words/Figures.tsx';
 import { Empty, NotReady } from '../../parts/words/NotReady.tsx';
 import { COLUMNS, type NoticeRow, rowsOf } from './columns.tsx';
 import { closeForm, expectForm, settleForm, settleSerialForm, stillInUse, tagOutForm } from './forms.ts';
@@ -161,7 +162,7 @@ function Known({ page }: { page: NoticePage }) {
 }
 
 function Numbers({ page }: { page: NoticePage }) {
-  const told: readonly [number, string, boolean][] = [
+  const told: readonly Told[] = [
     [page.concerned, 'concerned', false],
     [page.perhaps, 'perhaps', false],
     [page.inUse, 'in use', true],
@@ -170,13 +171,5 @@ function Numbers({ page }: { page: NoticePage }) {
     [page.settled, 'settled', false],
     [page.open, 'to settle', false],
   ];
-  return (
-    <p className={styles.numbers}>
-      {told.map(([n, words, wrong]) => (
-        <span key={words}>
-          <b className={wrong && n > 0 ? styles.wrong : undefined}>{n.toLocaleString('en-US')}</b> {words}
-        </span>
-      ))}
-    </p>
-  );
+  return <Figures told={told} />;
 }
