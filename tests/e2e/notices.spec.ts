@@ -1,5 +1,6 @@
 /** A recall by keys alone: entered with its serials, its holders seen, settled one by one, closed when nothing is open. */
 import type { Page } from '@playwright/test';
+import { beginEmpty } from './begin.ts';
 import { choose, enter, formOpen, send } from './forms.ts';
 import { expect, type Host, test } from './host.ts';
 import { Keys } from './keys.ts';
@@ -155,16 +156,7 @@ test.describe('with an empty file', () => {
 
   test('it says what a notice is for', async ({ page }) => {
     const keys = new Keys(page);
-    for (const [label, said] of [
-      ['Name of the department', 'Cedar Hollow Fire Company'],
-      ['Your member number', '7'],
-      ['Your name', 'A. Birch'],
-    ] as const) {
-      await page.getByLabel(label).focus();
-      await keys.type(said);
-    }
-    await keys.press('Enter');
-    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await beginEmpty(page, keys);
     await keys.press('5');
     await expect(page.getByText(/Nothing is out of service/)).toBeVisible();
     await keys.press('n');

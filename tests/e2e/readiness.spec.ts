@@ -1,5 +1,6 @@
 /** Readiness by keys alone, as it is used each morning; then pictures for review, and axe. */
 import type { Page } from '@playwright/test';
+import { beginEmpty } from './begin.ts';
 import { expect, type Host, test } from './host.ts';
 import { Keys } from './keys.ts';
 import { look } from './look.ts';
@@ -151,16 +152,7 @@ test.describe('with an empty file', () => {
 
   test('it teaches where units and things come from', async ({ page, host }) => {
     const keys = new Keys(page);
-    for (const [label, said] of [
-      ['Name of the department', 'Cedar Hollow Fire Company'],
-      ['Your member number', '7'],
-      ['Your name', 'A. Birch'],
-    ] as const) {
-      await page.getByLabel(label).focus();
-      await keys.type(said);
-    }
-    await keys.press('Enter');
-    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await beginEmpty(page, keys);
     await keys.press('1');
     await expect(page.getByText(/No unit is known yet/)).toBeVisible();
     await look(page, 'readiness-empty');

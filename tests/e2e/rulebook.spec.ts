@@ -1,5 +1,6 @@
 /** The rule book by keys alone: read it, try it, make it the department's own; and pictures of every part of it. */
 import type { Page } from '@playwright/test';
+import { beginEmpty } from './begin.ts';
 import { expect, shot, test } from './host.ts';
 import { look } from './look.ts';
 
@@ -171,16 +172,7 @@ test.describe('with an empty file', () => {
   test.slow();
 
   test('a new department finds the whole book, with nothing that it concerns yet', async ({ page }) => {
-    for (const [label, said] of [
-      ['Name of the department', 'Cedar Hollow Fire Company'],
-      ['Your member number', '7'],
-      ['Your name', 'A. Birch'],
-    ] as const) {
-      await page.getByLabel(label).focus();
-      await page.keyboard.type(said);
-    }
-    await press(page, 'Enter');
-    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await beginEmpty(page);
     await press(page, '8');
     await expect(
       page.getByRole('grid', { name: 'Requirements' }).getByText('Daily operational check'),

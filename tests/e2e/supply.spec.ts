@@ -1,6 +1,7 @@
 /** The storeroom by keys alone: what comes in, what goes out, what is counted by two, what is to be ordered. */
 import type { Page } from '@playwright/test';
 import type { SupplyLine } from '../../db/api-supply.ts';
+import { beginEmpty } from './begin.ts';
 import { choose, enter, formOpen, send, toField } from './forms.ts';
 import { expect, type Host, test } from './host.ts';
 import { Keys } from './keys.ts';
@@ -181,16 +182,7 @@ test.describe('with an empty file', () => {
 
   test('it says what stock is and begins with a kind', async ({ page, host }) => {
     const keys = new Keys(page);
-    for (const [label, said] of [
-      ['Name of the department', 'Cedar Hollow Fire Company'],
-      ['Your member number', '7'],
-      ['Your name', 'A. Birch'],
-    ] as const) {
-      await page.getByLabel(label).focus();
-      await keys.type(said);
-    }
-    await keys.press('Enter');
-    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    await beginEmpty(page, keys);
     await keys.press('6');
     await expect(page.getByText(/No stock is kept yet/)).toBeVisible();
     await look(page, 'supply-empty');
